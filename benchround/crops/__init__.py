@@ -1,0 +1,1 @@
+"""The crop library: TOML tables with a source for every figure."""

@@ -1,0 +1,1 @@
+"""Reading weather and sheets; writing what leaves the program."""

@@ -1,0 +1,1 @@
+"""One file per task family: what each day asks for, and why."""

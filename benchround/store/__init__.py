@@ -1,0 +1,1 @@
+"""The season folder on disk."""
