@@ -1,8 +1,8 @@
 """A crop: the rules for one kind of plant, as frozen records.
 
-A crop never names a month. Its windows hang on anchors of the site (frost, midsummer, day length, soil
-temperature), so the same rule serves both hemispheres. Every figure has its source in `Crop.sources`,
-by dotted key; figures without an entry of their own fall under the key `default`.
+A crop never names a month. Its windows hang on anchors of the site (frost, midsummer, day length,
+soil temperature), so the same rule serves both hemispheres. Every figure has its source in
+`Crop.sources`, by dotted key; figures without an entry of their own fall under `default`.
 """
 
 from __future__ import annotations
@@ -80,7 +80,7 @@ class Anchor(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Edge:
-    """One end of a window: `days` after (before if negative) an anchor; `value` where it needs one."""
+    """One end of a window: `days` after an anchor (before it if negative)."""
 
     anchor: Anchor
     days: int = 0
@@ -108,8 +108,8 @@ class SowingWindow:
 class Germination:
     """What the seed needs to come up, and how long it takes.
 
-    `days_first` to `days_last` at `at_c` degrees C are read as the tenth and ninetieth percentile of
-    batches' first emergence. Temperatures are those of the compost.
+    `days_first` to `days_last` at `at_c` degrees C are read as the tenth and ninetieth percentile
+    of batches' first emergence. Temperatures are those of the compost.
     """
 
     base_c: float
@@ -136,7 +136,7 @@ class Treatment:
 
 @dataclass(frozen=True, slots=True)
 class Growing:
-    """From seedling to pot. Days are the usual ones; the plant itself rules where it was looked at."""
+    """From seedling to pot. Days are the usual ones; what was seen on the plant goes before."""
 
     true_leaf_days: int = 10  # from first up to first true leaves
     prick_out: bool = True
@@ -159,16 +159,16 @@ class Growing:
 class Hardening:
     """How long the move from cover to open air takes, and what stops it.
 
-    `days` is the whole course; `least_days` the shortest that is still one. `after_potting_days`: how
-    long a newly potted plant is left before it starts. `limit_c`: forecast night at or below which a
-    step goes back.
+    `days` is the whole course; `least_days` the shortest that is still one. `after_potting_days`:
+    how long a newly potted plant is left before it starts. `limit_c`: forecast night at or below
+    which a step goes back. `starts`: the day of the site's year before which it does not begin.
     """
 
     days: int = 18
     least_days: int = 18
     after_potting_days: int = 14
     limit_c: float = 4.0
-    start_before_last_frost_days: int = 28
+    starts: Edge | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,7 +183,6 @@ class Planting:
     from_sowing_days: tuple[int, int] | None = None
     window: SowingWindow | None = None  # biennials and autumn-sown stock wait for it
     support: bool = False
-    before_planting_days: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,7 +203,7 @@ class Flowering:
 
 @dataclass(frozen=True, slots=True)
 class Cropping:
-    """A vegetable's harvest: days from planting out (or from sowing in a drill), and how long it lasts."""
+    """A vegetable's harvest: days from planting out or from sowing, and how long it lasts."""
 
     from_planting_days: tuple[int, int] | None = None
     from_sowing_days: tuple[int, int] | None = None
@@ -258,7 +257,7 @@ class Crop:
     sources: Mapping[str, str] = field(default_factory=dict)
 
     def source(self, key: str) -> str:
-        """The source of a figure by dotted key, falling back to its section and then the crop's own."""
+        """The source of a figure by dotted key, else its section's, else the crop's own."""
         section = key.partition(".")[0]
         for name in (key, section, "default"):
             if name in self.sources:
