@@ -136,7 +136,7 @@ class Draft:
 
     kind: Kind
     about: str = ""
-    figures: Mapping[str, Figure] = NO_FIGURES
+    figures: Mapping[str, Figure] = field(default_factory=lambda: NO_FIGURES)
     note: str = ""
     at: time | None = None
     day: date | None = None  # None: the day of the round it is recorded in
