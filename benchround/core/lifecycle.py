@@ -173,6 +173,7 @@ TABLE: dict[Kind, tuple[_Row, ...]] = {
     Kind.SPARES_SETTLED: (_row(ALIVE),),
     Kind.LOST: (_row(ALIVE, Stage.LOST),),
     Kind.COMPOSTED: (_row(ALIVE, Stage.COMPOSTED),),
+    Kind.SAME_AS: (_row(ALIVE, Stage.CANCELLED),),
     Kind.WASHED: (_row(EVERY),),
     Kind.WASHED_OUT: (_row(WAITING | SEEDLING),),
     **{

@@ -89,6 +89,7 @@ class Kind(StrEnum):
     SPARES_SETTLED = "spares settled"
     LABEL_LOST = "label lost"
     RELABELLED = "relabelled"
+    SAME_AS = "same as"  # an unlabelled tray turned out to be a batch already on the books
     SEEN = "seen"
     WASHED_OUT = "washed out"
     NOTED = "noted"

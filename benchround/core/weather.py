@@ -1,0 +1,167 @@
+"""Weather as the grower knows it: readings, the outlook, and the usual where both are silent."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from datetime import date, time, timedelta
+
+from benchround.core.record import Kind, Record
+from benchround.core.site import Site
+
+COLDEST_C, HOTTEST_C = -45.0, 70.0
+"""Readings outside are a slip of the pen or a broken thermometer (common practice, no source)."""
+USUAL_SWING_C = 5.0
+"""Half the usual daily range where nothing is known (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class DayWeather:
+    """One day's weather outside, or inside a place; None where not known.
+
+    Attributes:
+        min_c, max_c: lowest and highest air temperature of the 24 hours.
+        rain_hour_mm: most rain in one hour.
+        storm_from: when thunder, downpour or gale is expected to begin.
+        basis: "reading", "outlook" or "usual".
+    """
+
+    day: date
+    min_c: float | None = None
+    max_c: float | None = None
+    sun_h: float | None = None
+    rain_mm: float | None = None
+    rain_hour_mm: float | None = None
+    gust_kmh: float | None = None
+    storm_from: time | None = None
+    basis: str = "outlook"
+    issued: date | None = None
+
+    @property
+    def mean_c(self) -> float | None:
+        """The middle of lowest and highest."""
+        if self.min_c is None or self.max_c is None:
+            return None
+        return (self.min_c + self.max_c) / 2
+
+
+@dataclass(frozen=True, slots=True)
+class Weather:
+    """What is known of the weather, by day, outside and by place."""
+
+    outside: Mapping[date, DayWeather] = field(default_factory=dict)
+    inside: Mapping[tuple[str, date], DayWeather] = field(default_factory=dict)
+    doubts: tuple[str, ...] = ()
+
+    def on(self, day: date) -> DayWeather | None:
+        """The outside weather of a day: a reading if there is one, else the latest outlook."""
+        return self.outside.get(day)
+
+    def at(self, place: str, day: date) -> DayWeather | None:
+        """What the place's own thermometer said for a day."""
+        return self.inside.get((place, day))
+
+    def on_or_usual(self, day: date, site: Site) -> DayWeather:
+        """The weather of a day; where minimum or maximum is unknown, the site's usual ones."""
+        known = self.outside.get(day)
+        if known is not None and known.mean_c is not None:
+            return known
+        mean = site.usual_mean_c(day)
+        low, high = mean - USUAL_SWING_C, mean + USUAL_SWING_C
+        if known is None:
+            return DayWeather(day, low, high, basis="usual")
+        return DayWeather(
+            day,
+            known.min_c if known.min_c is not None else low,
+            known.max_c if known.max_c is not None else high,
+            known.sun_h,
+            known.rain_mm,
+            known.rain_hour_mm,
+            known.gust_kmh,
+            known.storm_from,
+            "usual",
+        )
+
+    def ahead(self, day: date, days: int) -> tuple[DayWeather, ...]:
+        """What is known of `day` and the days after it, as far as it is known."""
+        found = (self.outside.get(day + timedelta(days=n)) for n in range(days))
+        return tuple(weather for weather in found if weather is not None)
+
+    def known_from(self, day: date) -> bool:
+        """Whether anything at all is known of that day or the five after it."""
+        return bool(self.ahead(day, 6))
+
+
+def _impossible(record: Record) -> str:
+    low, high = record.number("min_c"), record.number("max_c")
+    where = record.about or "outside"
+    for name, value in (("lowest", low), ("highest", high)):
+        if value is not None and not COLDEST_C <= value <= HOTTEST_C:
+            return (
+                f"{where}, {record.day.isoformat()}: {name} {value:g} C cannot be "
+                f"({COLDEST_C:g} to {HOTTEST_C:g} C); it is not used."
+            )
+    if low is not None and high is not None and low > high:
+        return (
+            f"{where}, {record.day.isoformat()}: lowest {low:g} C is above highest {high:g} C; "
+            "neither is used."
+        )
+    return ""
+
+
+def day_from(record: Record) -> DayWeather:
+    """The day's weather one reading or outlook record states."""
+    storm = record.text("storm_from")
+    return DayWeather(
+        day=record.day,
+        min_c=record.number("min_c"),
+        max_c=record.number("max_c"),
+        sun_h=record.number("sun_h"),
+        rain_mm=record.number("rain_mm"),
+        rain_hour_mm=record.number("rain_hour_mm"),
+        gust_kmh=record.number("gust_kmh"),
+        storm_from=time.fromisoformat(storm) if storm else None,
+        basis="reading" if record.kind is Kind.READING else "outlook",
+    )
+
+
+def _joined(base: DayWeather, over: DayWeather) -> DayWeather:
+    def pick(name: str) -> float | None:
+        value: float | None = getattr(over, name)
+        return value if value is not None else getattr(base, name)
+
+    return DayWeather(
+        base.day,
+        pick("min_c"),
+        pick("max_c"),
+        pick("sun_h"),
+        pick("rain_mm"),
+        pick("rain_hour_mm"),
+        pick("gust_kmh"),
+        over.storm_from or base.storm_from,
+        over.basis,
+    )
+
+
+def weather_from(records: Iterable[Record]) -> Weather:
+    """Fold readings and outlooks: a later one fills or corrects, a reading beats any outlook.
+
+    Impossible figures (80 C, lowest above highest) are named in `doubts` and left out.
+    """
+    outside: dict[date, DayWeather] = {}
+    inside: dict[tuple[str, date], DayWeather] = {}
+    doubts: list[str] = []
+    ranked = sorted(records, key=lambda r: (r.kind is Kind.READING, r.id))
+    for record in ranked:
+        fault = _impossible(record)
+        if fault:
+            doubts.append(fault)
+            continue
+        said = day_from(record)
+        if record.about:
+            key = (record.about, record.day)
+            inside[key] = _joined(inside[key], said) if key in inside else said
+        else:
+            day = record.day
+            outside[day] = _joined(outside[day], said) if day in outside else said
+    return Weather(outside, inside, tuple(doubts))
