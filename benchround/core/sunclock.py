@@ -7,6 +7,7 @@ that starting the program does not pay for it.
 
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, timezone, tzinfo
+from math import acos, cos, degrees, radians, sin
 
 from benchround.core.errors import OutOfRangeError, UnknownNameError
 from benchround.core.ranges import require_between
@@ -14,6 +15,8 @@ from benchround.core.ranges import require_between
 RISE_ZENITH_DEG = 90.833
 """Zenith angle of the sun's centre as its upper edge meets the horizon: 34' of refraction and 16'
 of radius (NOAA solar calculator)."""
+
+_PASSES = 3  # the sun moves little in half a day: the third pass changes nothing to the second
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,22 +75,54 @@ def _clock(zone: str | float) -> tzinfo:
 def _crossing(
     day: date, lat_deg: float, lon_deg: float, clock: tzinfo, *, rising: bool
 ) -> datetime | None:
-    """Return when the sun crosses the horizon on the local day, or None if it does not."""
-    from astral import Observer, SunDirection
-    from astral.sun import time_of_transit
+    """Return when the sun crosses the horizon on the local day, or None if it does not.
 
-    observer = Observer(lat_deg, lon_deg)
-    way = SunDirection.RISING if rising else SunDirection.SETTING
+    Solar days are tried around the local one, since clock and longitude may differ by hours.
+    (astral's own search folds an event into 0 to 24 h UTC and so loses one a year near 90 deg E.)
+    """
     for shift in (0, -1, 1):
-        try:
-            moment = time_of_transit(
-                observer, day + timedelta(days=shift), RISE_ZENITH_DEG, way, with_refraction=False
-            ).astimezone(clock)
-        except ValueError:  # astral's arccos of more than 1: no crossing on that day
-            continue
-        if moment.date() == day:
-            return moment
+        solar_day = day + timedelta(days=shift)
+        moment = _crossing_of_solar_day(solar_day, lat_deg, lon_deg, rising=rising)
+        if moment is not None and moment.astimezone(clock).date() == day:
+            return moment.astimezone(clock)
     return None
+
+
+def _crossing_of_solar_day(
+    day: date, lat_deg: float, lon_deg: float, *, rising: bool
+) -> datetime | None:
+    """Return noon of the solar day less or plus half its length, the sun taken at that moment."""
+    moment = _noon_utc(day, lon_deg)
+    for _ in range(_PASSES):
+        cosine = _cosine_of_half_day(moment, lat_deg)
+        if not -1.0 <= cosine <= 1.0:
+            return None
+        half_day = timedelta(hours=degrees(acos(cosine)) / 15.0)
+        moment = _noon_utc(day, lon_deg, at=moment) + (-half_day if rising else half_day)
+    return moment
+
+
+def _cosine_of_half_day(moment: datetime, lat_deg: float) -> float:
+    """Return the cosine of the hour angle of sunset: below -1 never sets, above 1 never rises."""
+    from astral.sun import sun_declination
+
+    dec, lat = radians(sun_declination(_julian_century(moment))), radians(lat_deg)
+    return (cos(radians(RISE_ZENITH_DEG)) - sin(lat) * sin(dec)) / (cos(lat) * cos(dec))
+
+
+def _noon_utc(day: date, lon_deg: float, at: datetime | None = None) -> datetime:
+    """Return solar noon of a day, by the equation of time at a moment, else at mean noon."""
+    from astral.sun import eq_of_time
+
+    mean_noon = datetime(day.year, day.month, day.day, 12, tzinfo=UTC)
+    mean_noon -= timedelta(hours=lon_deg / 15.0)
+    return mean_noon - timedelta(minutes=eq_of_time(_julian_century(at or mean_noon)))
+
+
+def _julian_century(moment: datetime) -> float:
+    from astral.julian import julianday, julianday_to_juliancentury
+
+    return julianday_to_juliancentury(julianday(moment))
 
 
 def _time_of(moment: datetime | None) -> time | None:
@@ -105,19 +140,11 @@ def _day_length_h(
         return 24.0 - _hours_of(rise)
     if fall is not None:
         return _hours_of(fall)
-    return 24.0 if _noon_zenith_deg(day, lat_deg, lon_deg) < RISE_ZENITH_DEG else 0.0
+    return 24.0 if _cosine_of_half_day(_noon_utc(day, lon_deg), lat_deg) < 0.0 else 0.0
 
 
 def _hours_of(moment: datetime) -> float:
     return moment.hour + moment.minute / 60.0 + moment.second / 3600.0
-
-
-def _noon_zenith_deg(day: date, lat_deg: float, lon_deg: float) -> float:
-    from astral import Observer
-    from astral.sun import noon, zenith
-
-    observer = Observer(lat_deg, lon_deg)
-    return zenith(observer, noon(observer, day), with_refraction=False)
 
 
 def solar_noon_h(day: date, lon_deg: float, zone: str | float = 0.0) -> float:
@@ -130,13 +157,9 @@ def solar_noon_h(day: date, lon_deg: float, zone: str | float = 0.0) -> float:
         lon_deg: longitude, east positive, -180 to 180.
         zone: hours ahead of UTC, or a time zone name.
     """
-    from astral import Observer
-    from astral.sun import noon
-
     require_between("the longitude", lon_deg, -180.0, 180.0, "deg")
-    observer = Observer(0.0, lon_deg)
     for shift in (0, -1, 1):
-        moment = noon(observer, day + timedelta(days=shift)).astimezone(_clock(zone))
+        moment = _noon_utc(day + timedelta(days=shift), lon_deg).astimezone(_clock(zone))
         if moment.date() == day:
             return _hours_of(moment)
     raise OutOfRangeError(
