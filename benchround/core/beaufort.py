@@ -59,6 +59,7 @@ def beaufort_force_from_knots(wind_knots: float) -> int:
     """Return the Beaufort force of a mean wind in whole knots, as forecasts give it.
 
     Lower limits as `LOWER_LIMITS_KNOTS`; a wind between two classes is rounded to whole knots.
+    The published tables part here and there: 16 knots are force 4, the same wind in m/s is 5.
 
     Raises:
         OutOfRangeError: the wind is outside 0 to 240 knots.
