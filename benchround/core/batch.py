@@ -26,7 +26,7 @@ LEAVES_REST = {
 }
 """Kinds that may take only some of the plants, and what becomes of the rest unless it is said."""
 
-SETS_ALIVE = (Kind.FIRST_UP, Kind.COUNTED, Kind.THINNED, Kind.TAKEN)
+SETS_ALIVE = (Kind.FIRST_UP, Kind.COUNTED, Kind.TRUE_LEAVES, Kind.THINNED, Kind.TAKEN)
 NOT_ABOVE_SOWN = (Kind.FIRST_UP, Kind.COUNTED, Kind.THINNED, Kind.PRICKED_OUT)
 MOST = 1_000_000
 
@@ -187,7 +187,7 @@ def apply(batch: Batch | None, record: Record, name: str) -> Batch:
 
 def _begin(record: Record, name: str) -> Batch:
     stage = next_stage(None, record.kind, name)
-    count = record.count() if record.kind is Kind.PLANTED_BULBS else None
+    count = record.count() if record.kind in (Kind.PLANTED_BULBS, Kind.FOUND) else None
     part = Part(
         name=MAIN,
         stage=stage,
@@ -207,8 +207,8 @@ def _begin(record: Record, name: str) -> Batch:
         parts=(part,),
         sowing=_sowing(None, record),
         tally=Tally(
-            sown=record.count("seeds") if record.kind is Kind.SOWN else count,
-            planted=count,
+            sown=record.count("seeds") if record.kind is Kind.SOWN else None,
+            planted=count if record.kind is Kind.PLANTED_BULBS else None,
         ),
         records=(record,),
     )

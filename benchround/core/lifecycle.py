@@ -6,7 +6,8 @@ which stage it leads; a pair that is not in the table is illegal and raises `Ill
 and nothing changes. Three rules keep the table small:
 
 * `SAME` means the stage stays: care (watering, turning, feeding) and looks never move a batch.
-* A batch starts in no stage (`None`): first comes a plan, a sowing, a chilling, or planted bulbs.
+* A batch starts in no stage (`None`): first comes a plan, a sowing, a chilling,
+  planted bulbs, or a tray found without a name.
 * Losing or composting *some* plants keeps the stage; losing or composting *all* of them ends the
   batch. That is decided by counts: the table gives the end, `core.batch` whether it is reached.
 
@@ -99,6 +100,7 @@ TABLE: dict[Kind, tuple[_Row, ...]] = {
     ),
     Kind.BROUGHT_OUT: (_row(Stage.STRATIFYING, Stage.PRETREATED), _row(Stage.SOWN)),
     Kind.CHITTED: (_row(frozenset({Stage.PLANNED, Stage.PRETREATED}), Stage.CHITTED, first=True),),
+    Kind.FOUND: (_row(frozenset(), Stage.SEED_LEAF, first=True),),
     Kind.SOWN: (_row(BEFORE, Stage.SOWN, first=True),),
     Kind.PLANTED_BULBS: (_row(Stage.PLANNED, Stage.ESTABLISHING, first=True),),
     Kind.RESOWN: (_row(WAITING, Stage.SOWN), _row(SEEDLING)),
@@ -120,7 +122,7 @@ TABLE: dict[Kind, tuple[_Row, ...]] = {
     ),
     Kind.POTTED_ON: (
         _row(
-            frozenset({Stage.SEED_LEAF, Stage.TRUE_LEAF, Stage.OVERWINTERING}) | YOUNG | OUTWARD,
+            SEEDLING | YOUNG | OUTWARD | {Stage.OVERWINTERING},
             Stage.POTTED_ON,
         ),
     ),

@@ -87,6 +87,7 @@ class Kind(StrEnum):
     COMPOSTED = "composted"
     WASHED = "washed"
     SPARES_SETTLED = "spares settled"
+    FOUND = "found"  # a tray nobody can name comes on the books
     LABEL_LOST = "label lost"
     RELABELLED = "relabelled"
     SAME_AS = "same as"  # an unlabelled tray turned out to be a batch already on the books

@@ -1,0 +1,162 @@
+"""The day's round: every family asked about every batch, place and the site, then put in order.
+
+`build_round` is pure: the same season and day give the same round. A new family is one new file with
+a `propose` function, named in one of the three lists below.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from datetime import date
+
+from benchround.core.batch import Batch
+from benchround.core.season import Season
+from benchround.core.task import Round, Slot, Standing, Task
+from benchround.rounds import (
+    airing,
+    bulbs,
+    clearing,
+    counting,
+    deadheading,
+    feeding,
+    hardening,
+    lids,
+    looking,
+    pests,
+    pinching,
+    planting_out,
+    potting_on,
+    pricking_out,
+    relabelling,
+    resowing,
+    seed_saving,
+    soaking,
+    sowing,
+    spares,
+    supporting,
+    thermometer,
+    thinning,
+    turning,
+    uncovering,
+    washing,
+    watering,
+    weeding,
+)
+from benchround.rounds.proposal import Proposal, of_batch, of_place, of_site
+from benchround.rounds.view import BatchView, PlaceView, SiteView
+
+BatchFamily = Callable[[BatchView], Iterator[Proposal]]
+PlaceFamily = Callable[[PlaceView], Iterator[Proposal]]
+SiteFamily = Callable[[SiteView], Iterator[Proposal]]
+
+BATCH_FAMILIES: tuple[BatchFamily, ...] = (
+    soaking.propose,
+    sowing.propose,
+    looking.propose,
+    uncovering.propose,
+    resowing.propose,
+    counting.propose,
+    watering.propose,
+    thinning.propose,
+    pricking_out.propose,
+    potting_on.propose,
+    pinching.propose,
+    feeding.propose,
+    turning.propose,
+    weeding.propose,
+    hardening.propose,
+    planting_out.propose,
+    spares.propose,
+    supporting.propose,
+    deadheading.propose,
+    seed_saving.propose,
+    clearing.propose,
+    bulbs.propose,
+    relabelling.propose,
+    pests.propose,
+    washing.propose,
+    airing.propose,
+)
+PLACE_FAMILIES: tuple[PlaceFamily, ...] = (lids.propose,)
+SITE_FAMILIES: tuple[SiteFamily, ...] = (thermometer.propose,)
+
+DOING = (Standing.DUE, Standing.LATE, Standing.OVERDUE)
+ORDER = {Standing.HELD: 1, Standing.EARLY: 2}
+
+
+def build_round(season: Season, day: date) -> Round:
+    """The round of a day: all tasks in walking order, and what was assumed in making them."""
+    tasks = [
+        task for batch in season.batches.values() for task in batch_tasks(season, batch, day)
+    ]
+    tasks.extend(common_tasks(season, day))
+    return compose(season, tasks, day)
+
+
+def batch_tasks(season: Season, batch: Batch, day: date) -> tuple[Task, ...]:
+    """Every task of one batch; they rest on the batch, the places, the weather and the day."""
+    crop = season.crop(batch.crop)
+    tasks: list[Task] = []
+    for part in batch.parts:
+        view = BatchView(season, batch, part, crop, day)
+        for family in BATCH_FAMILIES:
+            for proposal in family(view):
+                task = of_batch(view, proposal)
+                if task is not None:
+                    tasks.append(task)
+    return tuple(tasks)
+
+
+def common_tasks(season: Season, day: date) -> tuple[Task, ...]:
+    """The tasks of places and of the site as a whole."""
+    standing = standing_by_place(season, day)
+    tasks: list[Task | None] = []
+    for place in season.places:
+        view = PlaceView(season, place, standing.get(place.code, ()), day)
+        tasks.extend(of_place(view, p) for family in PLACE_FAMILIES for p in family(view))
+    everyone = tuple(view for views in standing.values() for view in views)
+    site = SiteView(season, everyone, day)
+    tasks.extend(of_site(site, p) for family in SITE_FAMILIES for p in family(site))
+    return tuple(task for task in tasks if task is not None)
+
+
+def standing_by_place(season: Season, day: date) -> dict[str, tuple[BatchView, ...]]:
+    """Every living part by the place it stands at."""
+    found: dict[str, list[BatchView]] = {}
+    for batch in season.batches.values():
+        for part in batch.parts:
+            if not part.ended:
+                view = BatchView(season, batch, part, season.crop(batch.crop), day)
+                found.setdefault(part.place, []).append(view)
+    return {place: tuple(views) for place, views in found.items()}
+
+
+def compose(season: Season, tasks: list[Task], day: date) -> Round:
+    """Put tasks in order and say what was assumed."""
+    orders = {place.code: place.order for place in season.places}
+    ordered = sorted(tasks, key=lambda task: _order(orders, task))
+    return Round(day, tuple(ordered), _assumed(season, day), season.doubts)
+
+
+def _order(orders: dict[str, int], task: Task) -> tuple[int, int, int, int, int, str, str]:
+    slot = task.slot if task.standing in DOING else Slot.EVENING
+    return (
+        ORDER.get(task.standing, 0),
+        slot,
+        orders.get(task.place, 999 if task.place else 0),
+        task.harm,
+        -task.overdue_days,
+        task.about,
+        str(task.family),
+    )
+
+
+def _assumed(season: Season, day: date) -> tuple[str, ...]:
+    said = list(season.site.assumed)
+    if not season.weather.known_from(day):
+        usual = season.weather.on_or_usual(day, season.site)
+        said.append(
+            f"no weather is known from {day.isoformat()}: a usual day of "
+            f"{usual.min_c:.0f} to {usual.max_c:.0f} C is assumed, and no frost, rain or gale"
+        )
+    return tuple(said)

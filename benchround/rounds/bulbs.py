@@ -1,0 +1,70 @@
+"""Bulbs as companions: leaves are left six weeks, then lift or leave."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from benchround.core.crop import PlantClass
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import Stage
+from benchround.core.record import Draft, Kind
+from benchround.core.task import Family, Harm, Why, Window
+from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.view import BatchView
+
+GRACE_DAYS = 14
+SOURCE = "dictionary usage example for daffodils (at least six weeks after deadheading)"
+
+
+def propose(view: BatchView) -> Iterator[Proposal]:
+    """Plant bulbs in their window; after flowering, rest, then the decision."""
+    if view.crop.plant_class is not PlantClass.BULB:
+        return
+    if view.stage is Stage.PLANNED:
+        yield from _plant(view)
+    if view.stage is not Stage.DORMANT:
+        return
+    since = view.since(Kind.DEADHEADED, Kind.DORMANT) or view.part.since
+    if view.since(Kind.DEADHEADED) is not None:
+        since = view.part.last[Kind.DEADHEADED].day
+    kept = view.season.done.get((str(Family.BULBS), view.batch.id, view.part.name))
+    if kept is not None and kept > since:
+        return
+    best = since + timedelta(days=view.crop.bulb_rest_days)
+    yield Proposal(
+        Family.BULBS,
+        window(best, grace=GRACE_DAYS),
+        Harm.GETS_LATE,
+        f"Lift or leave: {view.alive or 'the'} bulbs have had their rest",
+        Why(
+            "bulb leaves stay six weeks after deadheading",
+            (f"deadheaded {say_day(since)}", f"{view.crop.bulb_rest_days} days"),
+            SOURCE,
+        ),
+        (Draft(Kind.DONE, view.batch.id, {"family": str(Family.BULBS)}),),
+    )
+
+
+def _plant(view: BatchView) -> Iterator[Proposal]:
+    year = view.season.site.year
+    spans = [
+        span
+        for one in view.crop.windows
+        if (span := year.span(one, view.batch.begun)) is not None
+    ]
+    if not spans:
+        return
+    span = min(spans, key=lambda s: s.opens)
+    yield Proposal(
+        Family.BULBS,
+        Window(span.opens, span.opens, span.closes),
+        Harm.GETS_LATE,
+        f"Plant {view.batch.wanted or 'the'} bulbs",
+        Why(
+            "its planting window is open",
+            (f"window {say_day(span.opens)} to {say_day(span.closes)}",),
+            view.crop.source("windows"),
+        ),
+        (draft(view, Kind.PLANTED_BULBS, count=view.batch.wanted),),
+    )

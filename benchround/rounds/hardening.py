@@ -1,0 +1,187 @@
+"""Harden off step by step, and a step back for a cold night, a gale or noon wilt."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from benchround.core.crop import Hardening, Hardiness
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import Stage
+from benchround.core.record import Kind
+from benchround.core.task import Ask, Family, Harm, Why, Window
+from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.view import BatchView
+
+STEP_BACK_GUST_KMH = 50.0
+"""Our proposal."""
+START_GRACE_DAYS = 7
+THIRD = 3
+SOURCE = "Which? Gardening, trial of hardening-off methods (6 + 6 + 6 days)"
+HARDY_SOURCE = "common practice, no source (3 to 7 days); range 3-21 days UC Santa Cruz unit 1.4"
+
+
+def propose(view: BatchView) -> Iterator[Proposal]:
+    """The day hardening begins, and every day's step until it is done."""
+    course = view.crop.hardening
+    if course is None or view.is_spare:
+        return
+    if view.stage is Stage.HARDENING:
+        yield from _step(view, course)
+    else:
+        yield from _start(view, course)
+
+
+def course_day(view: BatchView) -> int | None:
+    """Which day of hardening today is, counted from 1; None before it has begun."""
+    begun = hardening_begun(view)
+    return None if begun is None else (view.day - begun).days + 1
+
+
+def hardening_begun(view: BatchView) -> date | None:
+    """The day hardening began."""
+    return view.since(Kind.HARDENING_BEGUN)
+
+
+def night_open(view: BatchView, course: Hardening, number: int) -> bool:
+    """Whether the plan leaves this stock uncovered at night on a day of its course."""
+    return number > 2 * course.days / THIRD
+
+
+def step_back_because(view: BatchView, course: Hardening) -> str:
+    """Why today's step goes back, or empty where it need not."""
+    weather = view.season.weather
+    today, tomorrow = weather.on(view.day), weather.on(view.day + timedelta(days=1))
+    limit = course.limit_c
+    for known in (today, tomorrow):
+        if known is not None and known.min_c is not None and known.min_c <= limit:
+            return f"{known.min_c:g} C on {say_day(known.day)}, at or below {limit:g} C"
+    if today is not None and today.gust_kmh is not None and today.gust_kmh > STEP_BACK_GUST_KMH:
+        return f"gusts of {today.gust_kmh:g} km/h"
+    wilted = view.part.last.get(Kind.HARDENING_STEP)
+    yesterday = view.day - timedelta(days=1)
+    if wilted is not None and wilted.day == yesterday and wilted.flag("wilted"):
+        return "wilted at noon yesterday"
+    return ""
+
+
+def lid_words(number: int, course: Hardening) -> str:
+    """What a day of the course means for lids or for standing out."""
+    third = course.days / THIRD
+    if number <= third:
+        return "half open by day when sunny, shut at night"
+    if number <= 2 * third:
+        return "fully open by day, shut at night"
+    return "fully open day and night"
+
+
+def _step(view: BatchView, course: Hardening) -> Iterator[Proposal]:
+    number = course_day(view)
+    if number is None or number > course.days or view.did_today(Kind.HARDENING_STEP):
+        return
+    if view.did_today(Kind.HARDENING_BEGUN):
+        return
+    back = step_back_because(view, course)
+    words = lid_words(number, course)
+    back_cold = back and night_open(view, course, number)
+    if back_cold:
+        words = "STEP BACK: open by day, shut tonight; repeat the day"
+    elif back:
+        words = f"STEP BACK: {lid_words(max(1, number - 1), course)}, sheltered; repeat the day"
+    begun = hardening_begun(view) or view.day
+    figures = [f"begun {say_day(begun)}"]
+    if back:
+        figures.append(back)
+    source = SOURCE if course.days >= 10 else HARDY_SOURCE
+    yield Proposal(
+        Family.HARDEN,
+        Window(begun, view.day, view.day),
+        Harm.SPOILS_THIS_WEEK if back else Harm.GETS_LATE,
+        f"Hardening day {number} of {course.days}: {words}",
+        Why("lids are lifted by thirds of the course", tuple(figures), source),
+        (draft(view, Kind.HARDENING_STEP, step=number, back=bool(back)),),
+        asks=(Ask("wilted", "wilted at noon", "no", whole=False, choices=("yes", "no")),),
+    )
+
+
+def _start(view: BatchView, course: Hardening) -> Iterator[Proposal]:
+    found = start_due(view, course)
+    if found is None:
+        return
+    best, figure = found
+    yield Proposal(
+        Family.HARDEN,
+        window(best, grace=START_GRACE_DAYS),
+        Harm.GETS_LATE,
+        f"Start hardening {view.alive or 'them'}: day 1 of {course.days}, "
+        f"{lid_words(1, course)}",
+        Why(
+            "hardening begins when the plant has settled and the frost allows",
+            (figure,),
+            view.crop.source("hardening"),
+        ),
+        (draft(view, Kind.HARDENING_BEGUN),),
+        asks=(Ask("place", "place", _frame(view), whole=False),),
+    )
+
+
+def start_due(view: BatchView, course: Hardening) -> tuple[date, str] | None:
+    """The day hardening is due and the figure behind it; None before the plant is ready."""
+    ready = _plant_ready(view, course)
+    if ready is None:
+        return None
+    day, figure = ready
+    if course.starts is not None:
+        year = view.season.site.year
+        number = view.day.year
+        if view.crop.hardiness is not Hardiness.HARDY and year.southern and view.day.month < 5:
+            number -= 1
+        opens = year.edge(course.starts, number)
+        if opens > day:
+            return opens, f"not before {say_day(opens)} ({course.starts.anchor})"
+    return day, figure
+
+
+def _plant_ready(view: BatchView, course: Hardening) -> tuple[date, str] | None:
+    growing = view.crop.growing
+    potted = view.since(Kind.POTTED_ON)
+    if growing.pot_on:
+        if potted is None or view.stage is not Stage.POTTED_ON or _to_be_pinched(view):
+            return None
+        return (
+            potted + timedelta(days=course.after_potting_days),
+            f"potted on {say_day(potted)}, {course.after_potting_days} days to settle",
+        )
+    settled = (Stage.GROWING_ON, Stage.POTTED_ON)
+    sowing, span = view.batch.sowing, view.crop.planting.from_sowing_days
+    outdoors = view.place is not None and view.place.outdoors
+    if sowing is None or outdoors or view.in_row or span is None:
+        return None
+    if view.stage in (Stage.TRUE_LEAF, *settled, Stage.PRICKED_OUT):
+        best = sowing.day + timedelta(days=max(0, span[0] - course.days))
+        pricked = view.since(Kind.PRICKED_OUT)
+        if pricked is not None:
+            best = max(best, pricked + timedelta(days=course.after_potting_days))
+        return best, f"sown {say_day(sowing.day)}; out {span[0]} days after sowing"
+    return None
+
+
+def _to_be_pinched(view: BatchView) -> bool:
+    growing = view.crop.growing
+    if view.since(Kind.PINCHED) or growing.pinch_pairs is None:
+        return False
+    measured = view.part.last.get(Kind.MEASURED)
+    pairs = measured.number("pairs") if measured else None
+    return pairs is not None and pairs >= growing.pinch_pairs
+
+
+def _frame(view: BatchView) -> str:
+    if view.place is not None and view.place.lidded:
+        return view.part.place
+    hardening = [
+        part.place
+        for batch in view.season.batches.values()
+        for part in batch.parts
+        if part.stage is Stage.HARDENING and part.place
+    ]
+    return max(set(hardening), key=lambda code: (hardening.count(code), code), default="")

@@ -1,0 +1,104 @@
+"""Look for seedlings: too early, due, or late and why."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import WAITING, Stage
+from benchround.core.record import Kind
+from benchround.core.task import Ask, Family, Harm, Why, Window
+from benchround.core.waiting import Waiting
+from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.view import BatchView
+
+RISING_DAYS = 10
+"""Days after first up in which a count may still rise (emerging: 1 / 4 / 14, from memory)."""
+FAR = timedelta(days=400)
+UP = Ask("count", "up now (leave empty if none)")
+
+
+def propose(view: BatchView) -> Iterator[Proposal]:
+    """Looking for the first seedling, and at a count that still rises."""
+    if view.did_today(Kind.LOOKED, Kind.FIRST_UP, Kind.COUNTED, Kind.SOWN):
+        return
+    if view.stage in WAITING:
+        waiting = view.waiting
+        if waiting is not None and waiting.look_from is not None:
+            yield _for_first(view, waiting, waiting.look_from)
+    elif view.stage is Stage.EMERGING and view.first_up is not None:
+        yield from _still_rising(view, view.first_up)
+
+
+def _for_first(view: BatchView, waiting: Waiting, look_from: date) -> Proposal:
+    sown = view.batch.sowing.seeds if view.batch.sowing else None
+    late = waiting.late_from is not None and view.day >= waiting.late_from
+    figures = [
+        f"sown {say_day(waiting.since)}",
+        f"{waiting.heat:.0f} of {waiting.heat_half:.0f} degree-days for half",
+        f"expected from {say_day(look_from)}",
+    ]
+    if waiting.late_from is not None:
+        figures.append(f"late from {say_day(waiting.late_from)}")
+    if waiting.last_look is not None:
+        figures.append(
+            f"nothing on {say_day(waiting.last_look)}: {waiting.alive:.0%} chance it is alive"
+        )
+    if waiting.stall is not None:
+        figures.append(str(waiting.stall))
+    figures.append(waiting.basis)
+    return Proposal(
+        Family.LOOK,
+        Window(waiting.since + timedelta(days=1), look_from, look_from + FAR),
+        Harm.SPOILS_THIS_WEEK if late else Harm.GETS_LATE,
+        _words(view, waiting, look_from, sown, late),
+        Why(
+            "seed comes up when it has had its heat at the place it stood",
+            tuple(figures),
+            view.crop.source("germination"),
+        ),
+        (draft(view, Kind.LOOKED),),
+        asks=(UP,),
+        late=late,
+    )
+
+
+def _words(
+    view: BatchView, waiting: Waiting, look_from: date, sown: int | None, late: bool
+) -> str:
+    seeds = f"{sown} sown" if sown else "sown"
+    if late:
+        cause = f", {waiting.stall}" if waiting.stall else ""
+        move = ""
+        if waiting.stall is not None:
+            move = (
+                "; move to a cool shaded place"
+                if waiting.stall.cause == "heat"
+                else "; move to warmth or wait"
+            )
+        return f"LATE: nothing of {seeds}{cause}. Look, dig up a seed: firm or soft?{move}"
+    if view.day < look_from:
+        return f"Too early to look ({seeds}): only keep it moist until {say_day(look_from)}"
+    return f"Look for first seedlings ({seeds})"
+
+
+def _still_rising(view: BatchView, first_up: date) -> Iterator[Proposal]:
+    sowing, up = view.batch.sowing, view.batch.tally.up
+    if (view.day - first_up).days > RISING_DAYS or sowing is None:
+        return
+    most = sowing.seeds
+    if most is not None and up is not None and up >= most:
+        return
+    yield Proposal(
+        Family.LOOK,
+        Window(first_up, first_up, view.day),
+        Harm.GETS_LATE,
+        f"Look and count: {up if up is not None else 'some'} up of {most or 'those sown'}",
+        Why(
+            "while seedlings appear the count is taken daily",
+            (f"first up {say_day(first_up)}",),
+        ),
+        (draft(view, Kind.LOOKED),),
+        asks=(Ask("count", "up now", str(up or ""), most=most),),
+    )

@@ -1,0 +1,175 @@
+"""Plant out: when hardened or big enough, unless frost, storm or an uncleared bed forbids it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from benchround.core.crop import Raising
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import Stage
+from benchround.core.record import Kind
+from benchround.core.task import Ask, Family, Harm, Hold, Slot, Why, Window
+from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.vetoes import (
+    FROST_SOURCE,
+    frost_hold,
+    last_cold_day,
+    room_hold,
+    safe_from,
+    storm_hold,
+)
+from benchround.rounds.view import BatchView
+
+ROOT_BOUND_DAYS = 5
+"""Plugs held this long past ready have roots circling (0 / 3 / 10 days, from memory)."""
+UNHARDENED = (Stage.GROWING_ON, Stage.POTTED_ON, Stage.OVERWINTERING)
+WINDOW_SHOWN_DAYS = 14
+
+
+def propose(view: BatchView) -> Iterator[Proposal]:
+    """Planting out the part in view."""
+    if view.is_spare or (view.place is not None and view.place.outdoors):
+        return
+    found = ready_window(view)
+    if found is None:
+        return
+    when, figure = found
+    hold, looked = _hold(view, when)
+    if hold is None:
+        when = _after_frost(view, when)
+    late = (view.day - when.latest).days
+    number = planting_number(view)
+    yield Proposal(
+        Family.PLANT_OUT,
+        when,
+        Harm.SPOILS_THIS_WEEK,
+        _words(view, number, late, hold),
+        Why(
+            "hardened and at planting size: out in the next suitable slot",
+            (figure, *looked),
+            FROST_SOURCE if hold and view.crop.planting.least_night_c is not None else
+            "UC Santa Cruz, unit 1.4, transplanting (readiness, depth, hour)",
+        ),
+        (
+            draft(
+                view,
+                Kind.PLANTED_OUT,
+                count=number,
+                place=_meant_for(view) or None,
+                spacing_cm=view.crop.planting.spacing_cm,
+            ),
+        ),
+        slot=Slot.MORNING if late >= ROOT_BOUND_DAYS and hold is None else Slot.AFTERNOON,
+        asks=(
+            Ask("count", "planted", str(number or ""), most=view.alive),
+            Ask("place", "into", _meant_for(view), whole=False),
+            Ask("rest", "the rest", "kept", whole=False, choices=("kept", "composted")),
+        ),
+        hold=hold,
+    )
+
+
+def ready_window(view: BatchView) -> tuple[Window, str] | None:
+    """The window of planting out, and the figure it rests on; None where it is not in sight."""
+    course = view.crop.hardening
+    if view.stage is Stage.READY:
+        since = view.since(Kind.READY, Kind.HARDENED) or view.part.since
+        return Window(since, since, since), f"ready since {say_day(since)}"
+    if view.stage is Stage.HARDENING and course is not None:
+        begun = view.since(Kind.HARDENING_BEGUN) or view.part.since
+        done = begun + timedelta(days=course.days)
+        least = begun + timedelta(days=course.least_days - 1)
+        figure = f"hardening since {say_day(begun)}, {course.days} days wanted"
+        return Window(min(least, done), done, done), figure
+    if view.stage in UNHARDENED:
+        return _unhardened(view)
+    return None
+
+
+def _after_frost(view: BatchView, when: Window) -> Window:
+    """Days lost to frost are not the grower's: what was held falls due when the hold lifts."""
+    if view.crop.planting.least_night_c is None:
+        return when
+    best = when.best
+    cold = last_cold_day(view, best)
+    if cold is not None:
+        best = cold + timedelta(days=1)
+    safe = safe_from(view)
+    if best < safe <= view.day:
+        best = safe
+    return Window(when.earliest, best, max(best, when.latest))
+
+
+def _unhardened(view: BatchView) -> tuple[Window, str] | None:
+    planting, sowing = view.crop.planting, view.batch.sowing
+    if planting.size_stem_mm is not None:
+        measured = view.part.last.get(Kind.MEASURED)
+        stem = measured.number("stem_mm") if measured else None
+        if measured is None or stem is None or stem < planting.size_stem_mm:
+            return None
+        return (
+            Window(measured.day, measured.day, measured.day + timedelta(days=7)),
+            f"stems {stem:g} mm on {say_day(measured.day)}",
+        )
+    if planting.window is not None:
+        span = view.season.site.year.span(planting.window, view.day)
+        if span is None or view.day < span.opens - timedelta(days=WINDOW_SHOWN_DAYS):
+            return None
+        return (
+            Window(span.opens - timedelta(days=WINDOW_SHOWN_DAYS), span.opens, span.closes),
+            f"planting window {say_day(span.opens)} to {say_day(span.closes)}",
+        )
+    if view.crop.hardening is None and planting.from_sowing_days and sowing is not None:
+        first, last = planting.from_sowing_days
+        best = sowing.day + timedelta(days=first)
+        return (
+            Window(best, best, sowing.day + timedelta(days=last)),
+            f"{first} to {last} days from sowing {say_day(sowing.day)}",
+        )
+    return None
+
+
+def _hold(view: BatchView, when: Window) -> tuple[Hold | None, tuple[str, ...]]:
+    hold = frost_hold(view) or storm_hold(view) or room_hold(view, _meant_for(view))
+    if hold is None:
+        return None, _assumed(view)
+    again = hold.look_again
+    if again is not None and when.best > again:
+        hold = Hold(hold.because, when.best)
+    return hold, (hold.because,)
+
+
+def _assumed(view: BatchView) -> tuple[str, ...]:
+    least = view.crop.planting.least_night_c
+    known = view.season.weather.ahead(view.day, 5)
+    if least is None or len(known) >= 5:
+        return ()
+    return (f"{len(known)} of 5 nights known; the others are taken as above {least:g} C",)
+
+
+def planting_number(view: BatchView) -> int | None:
+    """How many to plant: what was wanted, as far as there are so many."""
+    numbers = [n for n in (view.batch.wanted, view.alive) if n is not None]
+    return min(numbers) if numbers else None
+
+
+def _meant_for(view: BatchView) -> str:
+    for kind in (Kind.PLANNED, Kind.SOWN):
+        record = view.part.first.get(kind)
+        if record is not None and record.text("for_place"):
+            return record.text("for_place")
+    return ""
+
+
+def _words(view: BatchView, number: int | None, late: int, hold: Hold | None) -> str:
+    things = "clumps" if view.raising == Raising.CLUMPS else "plants"
+    amount = f"{number} {things}" if number else "them"
+    spacing = f"{view.crop.planting.spacing_cm} cm apart, {view.crop.planting.depth}"
+    if hold is not None:
+        again = f"; look again {say_day(hold.look_again)}" if hold.look_again else ""
+        waited = f"{late} days ready, " if late > 0 else ""
+        return f"Held back, {waited}{hold.because}{again}: plant out {amount}"
+    if late >= ROOT_BOUND_DAYS:
+        return f"Plant out {amount} today, roots circling: {spacing}"
+    return f"Plant out {amount} late this afternoon: {spacing}; water in"

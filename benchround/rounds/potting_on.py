@@ -1,0 +1,69 @@
+"""Pot on: when cells are filled with roots."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from benchround.core.crop import Raising
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import Stage
+from benchround.core.record import Kind
+from benchround.core.task import Ask, Family, Harm, Why, Window
+from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.view import BatchView
+
+EARLY_DAYS, GRACE_DAYS = 7, 7
+STAGES = (Stage.TRUE_LEAF, Stage.PRICKED_OUT, Stage.GROWING_ON)
+
+
+def propose(view: BatchView) -> Iterator[Proposal]:
+    """Potting on what is still in cells."""
+    growing = view.crop.growing
+    if not growing.pot_on or view.stage not in STAGES or view.is_spare:
+        return
+    if view.since(Kind.POTTED_ON, Kind.PLANTED_OUT):
+        return
+    found = _due(view)
+    if found is None:
+        return
+    best, figure = found
+    yield Proposal(
+        Family.POT_ON,
+        Window(
+            best - timedelta(days=EARLY_DAYS), best, best + timedelta(days=GRACE_DAYS)
+        ),
+        Harm.SPOILS_THIS_WEEK,
+        f"Pot on {view.alive or 'them'} into {growing.pot_cm:g} cm pots when the plug holds",
+        Why(
+            "roots at the sides and base: one size up",
+            (figure, f"due {say_day(best)}"),
+            view.crop.source("growing.pot_on_days"),
+        ),
+        (
+            draft(
+                view,
+                Kind.POTTED_ON,
+                count=view.alive,
+                pot_cm=growing.pot_cm,
+                container=f"{growing.pot_cm:g} cm pots",
+            ),
+        ),
+        asks=(
+            Ask("count", "potted on", str(view.alive or ""), most=view.alive),
+            Ask("place", "place", view.part.place, whole=False),
+        ),
+    )
+
+
+def _due(view: BatchView) -> tuple[date, str] | None:
+    growing = view.crop.growing
+    pricked = view.since(Kind.PRICKED_OUT)
+    if pricked is not None:
+        days = growing.pot_on_days
+        return pricked + timedelta(days=days), f"{days} days from pricking out {say_day(pricked)}"
+    if view.first_up is None or view.raising == Raising.TRAY:
+        return None
+    days = growing.pot_on_days_from_up
+    since = view.first_up
+    return since + timedelta(days=days), f"{days} days from first up {say_day(since)}"

@@ -1,0 +1,78 @@
+"""Prick out tray-sown seedlings at the first true leaves, held by a leaf, never by the stem."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from datetime import timedelta
+
+from benchround.core.crop import Raising
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import SEEDLING
+from benchround.core.record import Kind
+from benchround.core.task import Ask, Family, Harm, Why, Window
+from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.view import BatchView
+
+GRACE_DAYS = 14
+SURPLUS = 1.15
+"""Prick out the wanted number and 15 % more (from memory, common practice)."""
+USUAL_CELLS = 40
+SOURCE = "BBC Gardening glossary; a seed merchant's page on pricking out"
+
+
+def propose(view: BatchView) -> Iterator[Proposal]:
+    """Pricking out a tray sown broadcast."""
+    if view.stage not in SEEDLING or view.raising != Raising.TRAY:
+        return
+    if not view.crop.growing.prick_out or view.true_leaves is None:
+        return
+    day, seen = view.true_leaves
+    number, cells = number_and_cells(view)
+    source = view.part.alive if view.part.alive is not None else view.batch.tally.up
+    of = f" of {source}" if source is not None and number != source else ""
+    yield Proposal(
+        Family.PRICK_OUT,
+        Window(
+            day if seen else day - timedelta(days=3), day, day + timedelta(days=GRACE_DAYS)
+        ),
+        Harm.SPOILS_THIS_WEEK,
+        f"Prick out {number if number is not None else 'the best'}{of} into {cells} cells, "
+        "to the seed leaves, held by a leaf",
+        Why(
+            "seedlings sown together are pricked out at the first true leaves",
+            (
+                f"true leaves {'seen' if seen else 'expected'} {say_day(day)}",
+                f"{view.batch.wanted or '?'} wanted",
+            ),
+            SOURCE,
+        ),
+        (
+            draft(
+                view,
+                Kind.PRICKED_OUT,
+                count=number,
+                cells=cells,
+                container=f"{USUAL_CELLS}-cell tray",
+            ),
+        ),
+        asks=(
+            Ask("count", "pricked out", str(number or ""), needed=number is None, most=source),
+            Ask("cells", "cells", str(cells)),
+            Ask("place", "place", view.part.place, whole=False),
+        ),
+    )
+
+
+def number_and_cells(view: BatchView) -> tuple[int | None, int]:
+    """How many to prick out and into how many cells.
+
+    As many trays as the wanted number and its surplus fill; every good seedling that fits goes in.
+    """
+    alive, wanted = view.part.alive, view.batch.wanted
+    enough = math.ceil(wanted * SURPLUS) if wanted else (alive or USUAL_CELLS)
+    cells = USUAL_CELLS * math.ceil(max(1, enough) / USUAL_CELLS)
+    if alive is None:
+        return (enough if wanted else None), cells
+    number = min(alive, cells)
+    return number, USUAL_CELLS * math.ceil(max(1, number) / USUAL_CELLS)

@@ -1,0 +1,150 @@
+"""Making a task: the window, the vetoes and the grower's own putting-off decide how it stands."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, time, timedelta
+
+from benchround.core.caution import cautions_for
+from benchround.core.record import Draft, Figure, Kind
+from benchround.core.season import Season
+from benchround.core.task import (
+    Ask,
+    Family,
+    Harm,
+    Hold,
+    Slot,
+    Standing,
+    Task,
+    Why,
+    Window,
+)
+from benchround.rounds.view import BatchView, PlaceView, SiteView
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """What a family says of a task, before vetoes and putting-off are weighed."""
+
+    family: Family
+    window: Window
+    harm: Harm
+    instruction: str
+    why: Why
+    ticks: tuple[Draft, ...]
+    slot: Slot = Slot.MORNING
+    asks: tuple[Ask, ...] = ()
+    hold: Hold | None = None
+    late: bool = False
+    place: str = ""
+    at: time | None = None
+    covering: str = ""
+    cause: str = ""
+    from_below: bool = False
+
+
+def window(best: date, *, early: int = 0, grace: int = 0) -> Window:
+    """A window due on `best`, in sight `early` days before, overdue after `grace` days."""
+    return Window(best - timedelta(days=early), best, best + timedelta(days=grace))
+
+
+def draft(view: BatchView, kind: Kind, **figures: Figure | None) -> Draft:
+    """A record about the part in view; figures that are None are left out."""
+    said: dict[str, Figure] = {name: value for name, value in figures.items() if value is not None}
+    if view.part.name:
+        said["part"] = view.part.name
+    return Draft(kind, view.batch.id, said)
+
+
+def place_draft(view: PlaceView, kind: Kind, **figures: Figure) -> Draft:
+    """A record about the place in view as a whole."""
+    return Draft(kind, view.place.code, {"of_place": True, **figures})
+
+
+def of_batch(view: BatchView, proposal: Proposal) -> Task | None:
+    """The task a batch's proposal makes today; None where it is not in sight yet."""
+    return _weigh(
+        view.season,
+        view.day,
+        proposal,
+        about=view.batch.id,
+        part=view.part.name,
+        view=view,
+    )
+
+
+def of_place(view: PlaceView, proposal: Proposal) -> Task | None:
+    """The task a place's proposal makes today."""
+    return _weigh(view.season, view.day, proposal, about=view.place.code, place=view.place.code)
+
+
+def of_site(view: SiteView, proposal: Proposal) -> Task | None:
+    """The task the site as a whole asks for today."""
+    return _weigh(view.season, view.day, proposal, about="")
+
+
+def _weigh(
+    season: Season,
+    day: date,
+    proposal: Proposal,
+    *,
+    about: str,
+    part: str = "",
+    place: str = "",
+    view: BatchView | None = None,
+) -> Task | None:
+    if season.done.get((str(proposal.family), about, part)) == day:
+        return None
+    said = season.put_offs.get(f"{proposal.family}:{about}:{part}")
+    span, note = proposal.window, ""
+    hold = proposal.hold
+    if said is not None and said.until >= span.earliest:
+        reason = f": {said.reason}" if said.reason else ""
+        note = f"put off to {said.until.isoformat()}{reason}"
+        span = Window(min(span.earliest, day), said.until, max(said.until, span.latest))
+        hold = hold if day >= said.until else None
+    if day < span.earliest:
+        return None
+    standing = _standing(day, span, hold, proposal.late and not (note and day < span.best))
+    where = proposal.place or place or (view.part.place if view else "")
+    spot = season.place(where)
+    return Task(
+        family=proposal.family,
+        about=about,
+        part=part,
+        crop=view.crop.name if view else "",
+        variety=view.batch.variety if view else "",
+        place=where,
+        window=span,
+        standing=standing,
+        overdue_days=(day - span.latest).days if standing is Standing.OVERDUE else 0,
+        harm=proposal.harm,
+        slot=proposal.slot,
+        instruction=proposal.instruction,
+        why=proposal.why,
+        ticks=proposal.ticks,
+        asks=proposal.asks,
+        hold=hold,
+        cautions=cautions_for(
+            proposal.family,
+            view.crop if view else None,
+            spot,
+            season.weather.on(day),
+            season.site,
+            covering=proposal.covering,
+            cause=proposal.cause,
+            bottom_watering=proposal.from_below,
+        ),
+        at=proposal.at,
+        put_off=note,
+    )
+
+
+def _standing(day: date, span: Window, hold: Hold | None, late: bool) -> Standing:
+    if hold is not None:
+        return Standing.HELD
+    if late:
+        return Standing.LATE
+    if day < span.best:
+        return Standing.EARLY
+    return Standing.DUE if day <= span.latest else Standing.OVERDUE

@@ -1,0 +1,211 @@
+"""Sow: in trays, cells, pots or a drill outdoors, with the label written the same minute."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from benchround.core.crop import Covering, Light, Raising, Treatment
+from benchround.core.dates import Span, say_day
+from benchround.core.errors import OutOfRangeError
+from benchround.core.lifecycle import Stage
+from benchround.core.quantity import how_many
+from benchround.core.record import Kind
+from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
+from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.view import BatchView
+
+WANTED_CHANCE = 0.9
+SURVIVAL = (0.9, 0.9)
+"""Shares that take after pricking out and that come through to planting (common practice)."""
+URGENT_SHARE = 2 / 3
+HEAT_SHY_CEILING_C = 30.0
+HOT_DAY_C = 24.0
+SOAKED_AT_MOST_DAYS = 1
+LONG_PERIOD_DAYS = 7
+
+
+def propose(view: BatchView) -> Iterator[Proposal]:
+    """Sowing for what is planned, soaked, chitted or out of the cold."""
+    match view.stage:
+        case Stage.PLANNED:
+            span = sowing_window(view)
+            if span is not None:
+                yield _sow(view, span, _from_plan(view, span))
+        case Stage.PRETREATED | Stage.CHITTED:
+            yield _sow(view, None, _from_wet(view))
+        case Stage.STRATIFYING:
+            ready = cold_done_on(view)
+            if ready is not None:
+                yield _sow(view, None, Window(ready, ready, ready + timedelta(days=14)))
+
+
+def sowing_window(view: BatchView) -> Span | None:
+    """The span in which a planned sowing belongs: the grower's own day, else the crop's window.
+
+    None where the crop has no window and no day was wished.
+    """
+    planned = view.part.last.get(Kind.PLANNED)
+    wished = planned.text("sow_on") if planned else ""
+    if wished:
+        day = date.fromisoformat(wished)
+        closes = planned.text("sow_by") if planned else ""
+        return Span(day, date.fromisoformat(closes) if closes else day + timedelta(days=14))
+    begun = view.batch.begun
+    spans = [
+        span
+        for window in view.crop.windows
+        if (span := view.season.site.year.span(window, begun)) is not None
+    ]
+    return min(spans, key=lambda span: (begun not in span, span.opens), default=None)
+
+
+def soaking_treatment(view: BatchView) -> Treatment | None:
+    """The soaking or chipping the crop's seed wants the evening before."""
+    return next((t for t in view.crop.treatments if t.name in ("soak", "chip")), None)
+
+
+def cold_done_on(view: BatchView) -> date | None:
+    """The day a chilled batch has had its cold."""
+    begun = view.since(Kind.CHILLED)
+    if begun is None:
+        return None
+    record = view.part.last[Kind.CHILLED]
+    days = record.number("days") or next(
+        (t.days for t in view.crop.treatments if t.name == "chill"), 35.0
+    )
+    return begun + timedelta(days=round(days))
+
+
+def _from_plan(view: BatchView, span: Span) -> Window:
+    if soaking_treatment(view) is None:
+        return Window(span.opens, span.opens, span.closes)
+    best = max(span.opens, view.day + timedelta(days=1))
+    return Window(span.opens - timedelta(days=1), best, max(best, span.closes))
+
+
+def _from_wet(view: BatchView) -> Window:
+    since = view.since(Kind.SOAKED, Kind.CHITTED, Kind.BROUGHT_OUT) or view.part.since
+    soaked = view.since(Kind.SOAKED)
+    best = since if soaked is None else since + timedelta(days=SOAKED_AT_MOST_DAYS)
+    return Window(since, best, best + timedelta(days=0 if soaked else 2))
+
+
+def seeds_for(view: BatchView) -> tuple[int | None, str]:
+    """Seeds to sow so that enough plants stand ready nine times in ten, and how it was reckoned."""
+    wanted, germination = view.batch.wanted, view.crop.germination
+    if not wanted or germination is None:
+        return None, "no number of plants wanted was given"
+    try:
+        answer = how_many(
+            wanted, germination.share, survival=SURVIVAL, chance=WANTED_CHANCE, per_cell=1
+        )
+    except OutOfRangeError as error:
+        return None, str(error)
+    shares = " x ".join(f"{share:.0%}" for share in (germination.share, *SURVIVAL))
+    return answer.seeds, f"{wanted} wanted at {shares}: {answer.seeds} for nine times in ten"
+
+
+def _sow(view: BatchView, span: Span | None, when: Window) -> Proposal:
+    planned = view.part.first.get(Kind.PLANNED)
+    chilled = view.part.last.get(Kind.CHILLED)
+    reckoned, how = seeds_for(view)
+    told = chilled.count("seeds") if chilled else None
+    seeds = told or (planned.count("seeds") if planned else None) or reckoned
+    into = (planned.text("place") if planned else "") or _place_said(view)
+    place = view.season.place(into)
+    where = f", {place.name}" if place else ""
+    figures = [how if told is None else f"{told} seeds have had their cold"]
+    if span is not None:
+        figures.insert(0, f"window {say_day(span.opens)} to {say_day(span.closes)}")
+        if span.share_gone(view.day) >= URGENT_SHARE and span.days > LONG_PERIOD_DAYS:
+            figures.append("two thirds of the window are gone")
+    container = (planned.text("container") if planned else "") or view.part.container
+    return Proposal(
+        Family.SOW,
+        when,
+        Harm.SPOILS_THIS_WEEK if span is None else Harm.GETS_LATE,
+        f"{_how(view)} {seeds if seeds else 'the'} seeds"
+        f"{f' in {container}' if container else ''}{where}; {_cover(view)}. "
+        f"{label_words(view, seeds)}",
+        Why(_rule(view), tuple(figures), view.crop.source("windows")),
+        (
+            draft(
+                view,
+                Kind.SOWN,
+                seeds=seeds,
+                place=into or None,
+                container=container or None,
+                covering=str(_covering(view)),
+                depth_mm=view.crop.germination.depth_mm if view.crop.germination else None,
+                raising=str(view.crop.raising),
+                per_cell=view.crop.growing.per_cell,
+            ),
+        ),
+        slot=_slot(view),
+        asks=(
+            Ask("seeds", "seeds sown", str(seeds or ""), needed=False),
+            Ask("cells", "cells", str(planned.count("cells") or "") if planned else ""),
+            Ask("place", "place", into, whole=False),
+        ),
+        place=into,
+        covering=str(_covering(view)),
+    )
+
+
+def _rule(view: BatchView) -> str:
+    match view.stage:
+        case Stage.PRETREATED if view.since(Kind.SOAKED):
+            return "soaked seed is sown within a day"
+        case Stage.PRETREATED | Stage.STRATIFYING:
+            return "its cold is done: sow at once"
+        case Stage.CHITTED:
+            return "sprouted seed is sown the day the roots show"
+        case _:
+            return "its sowing window is open"
+
+
+def _place_said(view: BatchView) -> str:
+    record = view.part.last.get(Kind.CHILLED)
+    return (record.text("sow_place") if record else "") or ""
+
+
+def _covering(view: BatchView) -> Covering:
+    return view.crop.germination.covering if view.crop.germination else Covering.COMPOST
+
+
+def _cover(view: BatchView) -> str:
+    germination = view.crop.germination
+    if germination is None or germination.covering is Covering.NONE:
+        return "press in, no cover, keep the surface moist"
+    dark = "; keep dark" if germination.light is Light.DARK else ""
+    return f"cover with {germination.depth_mm:g} mm of {germination.covering}{dark}"
+
+
+def _how(view: BatchView) -> str:
+    match view.crop.raising:
+        case Raising.DRILL:
+            return "Rake the ground fine, mark the row, sow"
+        case Raising.TRAY:
+            return "Sow thinly"
+        case Raising.CELLS | Raising.CLUMPS | Raising.POTS:
+            return f"Sow {view.crop.growing.per_cell} to a cell,"
+        case _:
+            return "Set"
+
+
+def label_words(view: BatchView, seeds: int | None) -> str:
+    """What goes on the two sides of the label."""
+    number = f", {seeds} seeds" if seeds else ""
+    return (
+        f"Label: front {view.name}; back {view.day.isoformat()}, {view.batch.id}{number}"
+    )
+
+
+def _slot(view: BatchView) -> Slot:
+    germination = view.crop.germination
+    weather = view.season.weather.on_or_usual(view.day, view.season.site)
+    hot = weather.max_c is not None and weather.max_c >= HOT_DAY_C
+    if germination and germination.ceiling_c < HEAT_SHY_CEILING_C and hot:
+        return Slot.EVENING
+    return Slot.MORNING

@@ -1,0 +1,40 @@
+"""Turn trays that get their light from one side."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import SEEDLING, YOUNG
+from benchround.core.record import Kind
+from benchround.core.task import Family, Harm, Slot, Why
+from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.view import BatchView
+
+EVERY_DAYS = 3
+GRACE_DAYS = 1
+SOURCE = "UC Santa Cruz, greenhouse management supplement (once or twice a week)"
+
+
+def propose(view: BatchView) -> Iterator[Proposal]:
+    """Seedlings lean: they are turned twice a week; older plants only where it is the habit."""
+    if view.place is None or not view.place.one_sided:
+        return
+    turned = view.since(Kind.TURNED)
+    if view.stage in YOUNG and turned is not None and turned >= view.part.since:
+        begun = turned
+    elif view.stage in SEEDLING and view.first_up is not None:
+        begun = turned or view.first_up
+    else:
+        return
+    said = "last turned" if turned else "up since"
+    yield Proposal(
+        Family.TURN,
+        window(begun + timedelta(days=EVERY_DAYS), grace=GRACE_DAYS),
+        Harm.GETS_LATE,
+        "Turn the tray half round",
+        Why("light comes from one side here", (f"{said} {say_day(begun)}",), SOURCE),
+        (draft(view, Kind.TURNED),),
+        slot=Slot.MIDDAY,
+    )

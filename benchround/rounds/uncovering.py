@@ -1,0 +1,48 @@
+"""Take off heat and cover, and into the light, the day the first seedling shows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import SEEDLING
+from benchround.core.record import Kind
+from benchround.core.site import PlaceKind
+from benchround.core.task import Family, Harm, Why
+from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.view import BatchView
+
+SOURCE = (
+    "Independent Tribune extension column 2021 and a garden firm's note on hardy crops "
+    "(off heat, cool and light)"
+)
+
+
+def propose(view: BatchView) -> Iterator[Proposal]:
+    """Off heat and cover: due the day of first emergence, and drawn from the next day on."""
+    if view.stage not in SEEDLING or view.first_up is None or view.since(Kind.UNCOVERED):
+        return
+    sown = view.part.first.get(Kind.SOWN)
+    heated = view.place is not None and (
+        view.place.kind is PlaceKind.PROPAGATOR or view.place.heated
+    )
+    warmed = sown is not None and sown.number("heat_c") is not None and heated
+    covered = sown is not None and sown.flag("covered")
+    if not (warmed or covered or heated):
+        return
+    days = (view.day - view.first_up).days
+    off = " and ".join(
+        word for word, on in (("heat", warmed or heated), ("cover", covered or heated)) if on
+    )
+    yield Proposal(
+        Family.UNCOVER,
+        window(view.first_up),
+        Harm.SPOILS_THIS_WEEK,
+        f"Off {off}, into full light, cooler by 3 to 6 C",
+        Why(
+            "warm and dim makes drawn seedlings: off the day the first one shows",
+            (f"first up {say_day(view.first_up)}, {days} days ago",),
+            SOURCE,
+        ),
+        (draft(view, Kind.UNCOVERED, off_heat=warmed or heated, cover_off=covered or heated),),
+    )

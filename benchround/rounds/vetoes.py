@@ -1,0 +1,121 @@
+"""The two vetoes: weather and room. What they forbid is held, not overdue."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import Stage
+from benchround.core.task import Hold
+from benchround.core.weather import DayWeather
+from benchround.rounds.view import BatchView
+
+NIGHTS_WANTED = 5
+"""Nights above the crop's least wanted before tender stock goes out (our proposal)."""
+PLANTING_GUST_KMH = 40.0
+"""Beaufort 6 begins at 39 km/h; its use for planting is our proposal."""
+DOWNPOUR_HOUR_MM, DOWNPOUR_DAY_MM = 5.0, 10.0
+"""Our proposal on the classes of UK Met Office rates."""
+TOO_HOT_C = 30.0
+FROST_SOURCE = (
+    "10 % last-frost date: seed firm's frost-probability pages (idea read); "
+    "five nights: our proposal"
+)
+
+
+def nights_from(view: BatchView, start: date) -> tuple[DayWeather, ...]:
+    """The known weather of `start` and the nights after it that planting must come through."""
+    return view.season.weather.ahead(start, NIGHTS_WANTED)
+
+
+def frost_hold(view: BatchView) -> Hold | None:
+    """Whether frost forbids planting this crop out today, why, and when to look again."""
+    least = view.crop.planting.least_night_c
+    if least is None:
+        return None
+    safe = safe_from(view)
+    cold = [
+        weather
+        for weather in nights_from(view, view.day)
+        if weather.min_c is not None and weather.min_c <= least
+    ]
+    if cold:
+        worst = min(cold, key=lambda weather: weather.min_c or 0.0)
+        again = max(max(weather.day for weather in cold) + timedelta(days=1), safe)
+        return Hold(
+            f"{worst.min_c:g} C on {say_day(worst.day)}; "
+            f"{NIGHTS_WANTED} nights above {least:g} C are wanted",
+            again,
+        )
+    if view.day < safe:
+        return Hold(f"before the safe last-frost day {say_day(safe)}", safe)
+    return None
+
+
+def safe_from(view: BatchView) -> date:
+    """The day of this growing season after which only one year in ten has a frost.
+
+    Stock that waits to go out in early summer belongs to the spring just past: outside half a year
+    after that day it is this year's; from autumn on, the coming year's.
+    """
+    year = view.season.site.year
+    for number in (view.day.year - 1, view.day.year, view.day.year + 1):
+        safe = date(number, *year.last_frost_safe)
+        if view.day <= safe + timedelta(days=180):
+            return safe
+    return safe
+
+
+def last_cold_day(view: BatchView, since: date) -> date | None:
+    """The last known day from `since` to today that was too cold for this crop."""
+    least = view.crop.planting.least_night_c
+    if least is None:
+        return None
+    day = view.day
+    while day >= since:
+        weather = view.season.weather.on(day)
+        if weather is not None and weather.min_c is not None and weather.min_c <= least:
+            return day
+        day -= timedelta(days=1)
+    return None
+
+
+def storm_hold(view: BatchView) -> Hold | None:
+    """Whether wind, downpour or heat forbids planting anything out today."""
+    today = view.season.weather.on(view.day)
+    if today is None:
+        return None
+    reason = _rough(today)
+    if not reason:
+        return None
+    again = view.day + timedelta(days=1)
+    for weather in view.season.weather.ahead(again, 7):
+        if not _rough(weather):
+            again = weather.day
+            break
+    return Hold(reason, again)
+
+
+def _rough(weather: DayWeather) -> str:
+    if weather.gust_kmh is not None and weather.gust_kmh > PLANTING_GUST_KMH:
+        return f"gusts of {weather.gust_kmh:g} km/h"
+    if weather.rain_mm is not None and weather.rain_mm >= DOWNPOUR_DAY_MM:
+        return f"{weather.rain_mm:g} mm of rain"
+    if weather.max_c is not None and weather.max_c >= TOO_HOT_C:
+        return f"{weather.max_c:g} C: too hot to move plants"
+    return ""
+
+
+def room_hold(view: BatchView, to_place: str) -> Hold | None:
+    """Whether the bed meant for these plants has not been cleared yet."""
+    if not to_place:
+        return None
+    for batch in view.season.batches.values():
+        if batch.id == view.batch.id:
+            continue
+        for part in batch.parts:
+            if part.place == to_place and part.stage in (Stage.GOING_OVER, Stage.SEED_SAVED):
+                place = view.season.place(to_place)
+                name = place.name if place else to_place
+                return Hold(f"{name} is not cleared: {batch.id} still stands there")
+    return None

@@ -1,0 +1,124 @@
+"""What a task family is given to look at: one part of one batch, or one place, on one day."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from functools import cached_property
+
+from benchround.core.batch import SPARES, Batch, Part
+from benchround.core.crop import Crop, Raising
+from benchround.core.lifecycle import SEEDLING, WAITING, Stage
+from benchround.core.record import Kind
+from benchround.core.season import Season
+from benchround.core.site import Place
+from benchround.core.waiting import Waiting, forecast
+
+
+@dataclass(frozen=True)
+class BatchView:
+    """One part of a batch on a day."""
+
+    season: Season
+    batch: Batch
+    part: Part
+    crop: Crop
+    day: date
+
+    @property
+    def stage(self) -> Stage:
+        """The stage the part is in."""
+        return self.part.stage
+
+    @property
+    def is_spare(self) -> bool:
+        """Whether these are plants left over from planting out."""
+        return self.part.name.startswith(SPARES)
+
+    @cached_property
+    def place(self) -> Place | None:
+        """The place it stands at, where that is known."""
+        return self.season.place(self.part.place)
+
+    @property
+    def raising(self) -> str:
+        """How it was or will be sown."""
+        sowing = self.batch.sowing
+        return (sowing.raising if sowing else "") or str(self.crop.raising)
+
+    @property
+    def in_row(self) -> bool:
+        """Whether it was drilled where it grows."""
+        return self.raising == Raising.DRILL
+
+    @property
+    def alive(self) -> int | None:
+        """Plants alive by the last count."""
+        return self.part.alive
+
+    @cached_property
+    def waiting(self) -> Waiting | None:
+        """The emergence forecast, while nothing is up."""
+        if self.stage not in WAITING and self.stage is not Stage.STRATIFYING:
+            return None
+        return forecast(self.season, self.batch, self.part, self.crop, self.day)
+
+    def since(self, *kinds: Kind) -> date | None:
+        """The last day any of these kinds was recorded for this part."""
+        return self.part.last_day(*kinds)
+
+    def first(self, kind: Kind) -> date | None:
+        """The first day a kind was recorded for this part."""
+        return self.part.first_day(kind)
+
+    def did_today(self, *kinds: Kind) -> bool:
+        """Whether one of these was already recorded today."""
+        return self.since(*kinds) == self.day
+
+    @cached_property
+    def first_up(self) -> date | None:
+        """The day the first seedling was seen, as far as any record tells."""
+        kinds = (Kind.FIRST_UP, Kind.SEED_LEAVES, Kind.TRUE_LEAVES, Kind.COUNTED)
+        days = [day for kind in kinds if (day := self.first(kind)) is not None]
+        return min(days) if days else None
+
+    @cached_property
+    def true_leaves(self) -> tuple[date, bool] | None:
+        """The day of first true leaves, and whether it was seen (else reckoned from first up)."""
+        seen = self.first(Kind.TRUE_LEAVES)
+        if seen is not None:
+            return seen, True
+        if self.first_up is None or self.stage not in SEEDLING:
+            return None
+        return self.first_up + timedelta(days=self.crop.growing.true_leaf_days), False
+
+    @property
+    def name(self) -> str:
+        """Crop and variety in words."""
+        variety = f" '{self.batch.variety}'" if self.batch.variety else ""
+        return f"{self.crop.name}{variety}"
+
+
+@dataclass(frozen=True)
+class PlaceView:
+    """One place on a day, with the parts that stand in it."""
+
+    season: Season
+    place: Place
+    standing: tuple[BatchView, ...]
+    day: date
+
+    def log_day(self, *kinds: Kind) -> date | None:
+        """The last day any of these kinds was recorded for the place."""
+        log = self.season.place_log.get(self.place.code, ())
+        days = [record.day for record in log if record.kind in kinds]
+        return max(days) if days else None
+
+
+@dataclass(frozen=True)
+class SiteView:
+    """The site as a whole on a day."""
+
+    season: Season
+    standing: tuple[BatchView, ...]
+    day: date
