@@ -28,6 +28,9 @@ WIND_COEFFICIENT = 0.09
 GRAVITY_M_S2 = 9.81
 AIR_K = 293.0
 """Air temperature T in the buoyancy term, K; ten degrees more or less change Q by under 2 %."""
+OPEN_BED_U = 10.0
+"""Heat a bed under the open sky loses by radiation and still air, W m-2 K-1; from memory. It takes
+the place of the light's U when the light is off, and wind comes on top through the opening."""
 EVAPORATING_SHARE = 0.2
 """Share E of the heat that trays spend on evaporation; our proposal (0.5 under a full canopy)."""
 INTO_GROUND_SHARE = 0.3
@@ -127,9 +130,14 @@ def ventilation_m3_s(opening_m2: float, height_m: float, warmer_c: float, wind_m
     return opening_m2 / 2.0 * DISCHARGE * sqrt(rising + WIND_COEFFICIENT * wind_ms**2)
 
 
-def shut_loss_w_k(build: FrameBuild) -> float:
-    """Return the heat a shut frame loses for each degree it is warmer, W/K."""
-    solid = build.cover.u_w_m2k * build.light_m2 + build.wall_u_w_m2k * build.walls_m2
+def light_u_w_m2k(build: FrameBuild, lid: LidPosition) -> float:
+    """Return the heat passed upward through the light, or lost from the bare bed, W m-2 K-1."""
+    return OPEN_BED_U if lid is LidPosition.OFF else build.cover.u_w_m2k
+
+
+def still_loss_w_k(build: FrameBuild, lid: LidPosition) -> float:
+    """Return the heat lost for each degree the frame is warmer, without the opening, W/K."""
+    solid = light_u_w_m2k(build, lid) * build.light_m2 + build.wall_u_w_m2k * build.walls_m2
     return solid + AIR_J_M3K * build.volume_m3 * build.air_changes_h / 3600.0
 
 
@@ -167,8 +175,8 @@ def gain_through_c(build: FrameBuild, sun: Sunlit, lid: LidPosition, opening_m2:
     steeply with the gain, so each step stays above the root and comes closer.
     """
     heat_w = sun.taken_w(build, lid) * (1.0 - sun.evaporating_share) * (1.0 - sun.into_ground)
-    shut_w_k = shut_loss_w_k(build)
-    gain = heat_w / shut_w_k
+    still_w_k = still_loss_w_k(build, lid)
+    gain = heat_w / still_w_k
     if gain < 1e-9 or opening_m2 == 0.0:
         return gain
     height_m = build.height_m / 2.0
@@ -177,8 +185,8 @@ def gain_through_c(build: FrameBuild, sun: Sunlit, lid: LidPosition, opening_m2:
     blowing = WIND_COEFFICIENT * sun.wind_ms**2
     for _ in range(60):
         root = sqrt(rising * gain + blowing)
-        excess = gain * (shut_w_k + scale * root) - heat_w
-        slope = shut_w_k + scale * (root + gain * rising / (2.0 * root))
+        excess = gain * (still_w_k + scale * root) - heat_w
+        slope = still_w_k + scale * (root + gain * rising / (2.0 * root))
         step = excess / slope
         gain -= step
         if abs(step) < 1e-10:
@@ -223,7 +231,7 @@ def _sun_and_losses(build: FrameBuild, sun: Sunlit, lid: LidPosition, warmer_c: 
         from_ground_w=0.0,
         evaporated_w=evaporated_w,
         into_ground_w=(taken_w - evaporated_w) * sun.into_ground,
-        through_light_w=build.cover.u_w_m2k * build.light_m2 * warmer_c,
+        through_light_w=light_u_w_m2k(build, lid) * build.light_m2 * warmer_c,
         through_walls_w=build.wall_u_w_m2k * build.walls_m2 * warmer_c,
         leaked_w=AIR_J_M3K * build.volume_m3 * build.air_changes_h / 3600.0 * warmer_c,
         ventilated_w=AIR_J_M3K * moved * warmer_c,

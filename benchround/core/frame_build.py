@@ -111,7 +111,7 @@ class FrameBuild:
         light_area_m2: area of the light; None takes the floor, sloped.
         shade_share: share of the sun kept off by netting or whitening, 0 to 1.
         absorbed_share: share of what comes through that is kept, 0 to 1.
-        air_changes_h: air changes an hour when shut, 0 to 60.
+        air_changes_h: air changes an hour when shut, 0 to 200.
 
     Raises:
         OutOfRangeError: a figure is outside its range.
@@ -141,7 +141,7 @@ class FrameBuild:
         require_between("the area of the light", self.light_m2, 0.05, 200.0, "m2")
         require_between("the shaded share", self.shade_share, 0.0, 1.0, "")
         require_between("the share absorbed", self.absorbed_share, 0.0, 1.0, "")
-        require_between("the air changes of the shut frame", self.air_changes_h, 0.0, 60.0, "/h")
+        require_between("the air changes of the shut frame", self.air_changes_h, 0.0, 200.0, "/h")
 
     @property
     def cover(self) -> Cover:

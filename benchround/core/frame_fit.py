@@ -15,7 +15,6 @@ from benchround.core.frame_build import FrameBuild, LidPosition
 from benchround.core.frame_day import (
     FrameFit,
     HourWeather,
-    frame_day,
     hour_gain_c,
     require_day,
     usual_night_gain_c,
@@ -146,28 +145,50 @@ def _sun_sign(build: FrameBuild, reading: FrameReading) -> _Sign | RejectedReadi
     gain_c = _sun_gain_at_peak_c(build, reading)
     if gain_c < LEAST_GAIN_TO_FIT_C:
         return None
-    low, high = LEAST_FACTOR, MOST_FACTOR
-    coolest, hottest = (_max_with(build, reading, factor) for factor in (low, high))
+    coolest, hottest = (_max_with(build, reading, f) for f in (LEAST_FACTOR, MOST_FACTOR))
     if not coolest <= maximum <= hottest:
         return RejectedReading(
             reading.name,
             f"no sun on this frame explains a maximum of {maximum:g} C: with the lid as noted it"
             f" lies between {coolest:.0f} and {hottest:.0f} C",
         )
-    for _ in range(50):
-        middle = (low + high) / 2.0
-        if _max_with(build, reading, middle) < maximum:
-            low = middle
+    factor = _factor_for(build, reading, maximum, (coolest - maximum, hottest - maximum))
+    return _Sign(log(factor), sqrt(READING_LOG_SPREAD**2 + (MAXIMUM_ERROR_C / gain_c) ** 2))
+
+
+def _factor_for(
+    build: FrameBuild, reading: FrameReading, maximum: float, misses: tuple[float, float]
+) -> float:
+    """Return the sun factor that shows a maximum, by false position (the Illinois rule).
+
+    `misses` are the model's errors in K with the least and the greatest factor, of unlike sign.
+    """
+    low, high = LEAST_FACTOR, MOST_FACTOR
+    below, above = misses
+    last_side = 0
+    for _ in range(60):
+        factor = high if above == below else (low * above - high * below) / (above - below)
+        miss = _max_with(build, reading, factor) - maximum
+        if abs(miss) < 1e-4:
+            return factor
+        side = 1 if miss > 0.0 else -1
+        if side > 0:
+            high, above = factor, miss
+            below = below / 2.0 if last_side == side else below
         else:
-            high = middle
-    error = sqrt(READING_LOG_SPREAD**2 + (MAXIMUM_ERROR_C / gain_c) ** 2)
-    return _Sign(log((low + high) / 2.0), error)
+            low, below = factor, miss
+            above = above / 2.0 if last_side == side else above
+        last_side = side
+    return (low + high) / 2.0
 
 
 def _max_with(build: FrameBuild, reading: FrameReading, factor: float) -> float:
     """Return the maximum the model shows with a sun factor, the night left out, degC."""
     fit = FrameFit(sun_factor=factor)
-    return frame_day(build, reading.hours, reading.lid_plan, fit, night_gain=0.0).max_c
+    return max(
+        hour.air_c + hour_gain_c(build, hour, lid, 0.0, fit)
+        for hour, lid in zip(reading.hours, reading.lid_plan, strict=True)
+    )
 
 
 def _sun_gain_at_peak_c(build: FrameBuild, reading: FrameReading) -> float:

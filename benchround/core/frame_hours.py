@@ -1,4 +1,4 @@
-"""Outside weather by the hour for a frame, drawn from what a grower has: two temperatures and sun."""
+"""Outside weather by the hour for a frame, drawn from two temperatures and the sun."""
 
 from datetime import time
 

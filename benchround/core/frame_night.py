@@ -34,6 +34,15 @@ class NightSky(StrEnum):
     CLEAR_CALM = "clear and calm"
 
 
+def require_night_gain(figure: str, gain_c: float) -> float:
+    """Return a night gain in K, or refuse one outside -3 to 10 K.
+
+    Raises:
+        OutOfRangeError: outside that range, or not a number.
+    """
+    return require_between(figure, gain_c, LEAST_GAIN_C, MOST_GAIN_C, "K")
+
+
 @dataclass(frozen=True, slots=True)
 class NightGains:
     """What a shut frame gains by night, K; each may be set by the grower, below zero too.
@@ -66,15 +75,6 @@ class NightGains:
 
 
 USUAL_NIGHT_GAINS = NightGains()
-
-
-def require_night_gain(figure: str, gain_c: float) -> float:
-    """Return a night gain in K, or refuse one outside -3 to 10 K.
-
-    Raises:
-        OutOfRangeError: outside that range, or not a number.
-    """
-    return require_between(figure, gain_c, LEAST_GAIN_C, MOST_GAIN_C, "K")
 
 
 def night_gain_c(

@@ -27,6 +27,12 @@ VAPOUR_G_K_PER_PA_M3 = 2.1668
 FREEZING_K = 273.15
 
 
+CONTAINER_CAPACITY = 0.60
+"""Water a drained container holds, of its volume; 0.45-0.65 (Bilderback and Yeager, from memory)."""
+DRY_G_PER_ML = 0.10
+"""Weight of dry compost; common practice, no source."""
+
+
 class Compost(StrEnum):
     """Kinds of compost by the water they give up easily."""
 
@@ -104,6 +110,21 @@ class TrayWater:
         return self.capacity_ml * require_between(
             "the share of water allowed to go", allowed_share, 0.01, 1.0, ""
         )
+
+
+def weight_share_to_water_at(tray: TrayWater, allowed_share: float) -> float:
+    """Return the share of its full weight at which a tray wants water, container left out.
+
+    Watering by the weight a container has fallen to against its weight when full: Dumroese,
+    Montville & Pinto 2015, Native Plants Journal 16:67 (read). The weights are our estimate from
+    0.60 of the volume as water and 0.10 g/ml of dry compost; two weighings of a tray are better.
+
+    Args:
+        tray: the tray.
+        allowed_share: share of the easily available water that may go, 0.01 to 1.
+    """
+    full_g = tray.cells * tray.cell_ml * (CONTAINER_CAPACITY + DRY_G_PER_ML)
+    return 1.0 - tray.allowed_ml(allowed_share) / full_g
 
 
 def tray_water(container: Container, compost: Compost = Compost.PEAT) -> TrayWater:
