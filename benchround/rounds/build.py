@@ -1,7 +1,7 @@
 """The day's round: every family asked about every batch, place and the site, then put in order.
 
-`build_round` is pure: the same season and day give the same round. A new family is one new file with
-a `propose` function, named in one of the three lists below.
+`build_round` is pure: the same season and day give the same round. A new family is one new file
+with a `propose` function, named in one of the three lists below.
 """
 
 from __future__ import annotations

@@ -33,9 +33,27 @@ def propose(view: BatchView) -> Iterator[Proposal]:
 
 
 def course_day(view: BatchView) -> int | None:
-    """Which day of hardening today is, counted from 1; None before it has begun."""
+    """Which day of hardening today is, counted from 1; None before it has begun.
+
+    A day that was stepped back is repeated, so it does not count.
+    """
     begun = hardening_begun(view)
-    return None if begun is None else (view.day - begun).days + 1
+    return None if begun is None else (view.day - begun).days + 1 - days_repeated(view)
+
+
+def days_repeated(view: BatchView) -> int:
+    """Days of the course that were stepped back, as recorded."""
+    begun = hardening_begun(view)
+    days = {
+        record.day
+        for record in view.batch.records
+        if record.kind is Kind.HARDENING_STEP
+        and record.flag("back")
+        and record.text("part") == view.part.name
+        and begun is not None
+        and begun <= record.day < view.day
+    }
+    return len(days)
 
 
 def hardening_begun(view: BatchView) -> date | None:
@@ -178,10 +196,4 @@ def _to_be_pinched(view: BatchView) -> bool:
 def _frame(view: BatchView) -> str:
     if view.place is not None and view.place.lidded:
         return view.part.place
-    hardening = [
-        part.place
-        for batch in view.season.batches.values()
-        for part in batch.parts
-        if part.stage is Stage.HARDENING and part.place
-    ]
-    return max(set(hardening), key=lambda code: (hardening.count(code), code), default="")
+    return view.season.hardening_place

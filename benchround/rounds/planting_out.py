@@ -10,6 +10,7 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Hold, Slot, Why, Window
+from benchround.rounds.hardening import days_repeated
 from benchround.rounds.proposal import Proposal, draft
 from benchround.rounds.vetoes import (
     FROST_SOURCE,
@@ -78,7 +79,7 @@ def ready_window(view: BatchView) -> tuple[Window, str] | None:
         return Window(since, since, since), f"ready since {say_day(since)}"
     if view.stage is Stage.HARDENING and course is not None:
         begun = view.since(Kind.HARDENING_BEGUN) or view.part.since
-        done = begun + timedelta(days=course.days)
+        done = begun + timedelta(days=course.days + days_repeated(view))
         least = begun + timedelta(days=course.least_days - 1)
         figure = f"hardening since {say_day(begun)}, {course.days} days wanted"
         return Window(min(least, done), done, done), figure

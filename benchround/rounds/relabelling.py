@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from benchround.core.batch import Batch, Part
+from benchround.core.batch import Part
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, YOUNG
 from benchround.core.record import Draft, Kind
-from benchround.core.season import Season
 from benchround.core.site import PlaceKind
 from benchround.core.task import Family, Harm, Why
 from benchround.rounds.proposal import Proposal, draft, window
@@ -27,17 +26,6 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         yield from _relabel(view)
     elif view.stage in TRAY_STAGES and not view.is_spare:
         yield from _locate(view)
-
-
-def nameless(season: Season) -> tuple[tuple[Batch, Part], ...]:
-    """Trays that stand without a name."""
-    return tuple(
-        (batch, part)
-        for batch in season.batches.values()
-        if batch.crop == "unknown"
-        for part in batch.parts
-        if part.stage in TRAY_STAGES
-    )
 
 
 def matches(unknown: Part, candidate: Part) -> bool:
@@ -98,7 +86,7 @@ def _seen_since(part: Part, view: BatchView) -> bool:
 
 def _locate(view: BatchView) -> Iterator[Proposal]:
     seen = max(record.day for record in view.part.last.values())
-    for batch, part in nameless(view.season):
+    for batch, part in view.season.nameless:
         lost = part.last_day(Kind.LABEL_LOST) or batch.begun
         if matches(part, view.part) and seen <= lost:
             figure = f"{batch.id} ({part.alive} alive, {part.stage}) matches it"

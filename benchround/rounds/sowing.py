@@ -80,8 +80,7 @@ def cold_done_on(view: BatchView) -> date | None:
 def _from_plan(view: BatchView, span: Span) -> Window:
     if soaking_treatment(view) is None:
         return Window(span.opens, span.opens, span.closes)
-    best = max(span.opens, view.day + timedelta(days=1))
-    return Window(span.opens - timedelta(days=1), best, max(best, span.closes))
+    return Window(span.opens - timedelta(days=1), span.opens, span.closes)
 
 
 def _from_wet(view: BatchView) -> Window:
@@ -125,7 +124,7 @@ def _sow(view: BatchView, span: Span | None, when: Window) -> Proposal:
         Family.SOW,
         when,
         Harm.SPOILS_THIS_WEEK if span is None else Harm.GETS_LATE,
-        f"{_how(view)} {seeds if seeds else 'the'} seeds"
+        f"{_dry_yet(view)}{_how(view)} {seeds if seeds else 'the'} seeds"
         f"{f' in {container}' if container else ''}{where}; {_cover(view)}. "
         f"{label_words(view, seeds)}",
         Why(_rule(view), tuple(figures), view.crop.source("windows")),
@@ -151,6 +150,12 @@ def _sow(view: BatchView, span: Span | None, when: Window) -> Proposal:
         place=into,
         covering=str(_covering(view)),
     )
+
+
+def _dry_yet(view: BatchView) -> str:
+    if view.stage is Stage.PLANNED and soaking_treatment(view) is not None:
+        return "Not soaked yet: soak overnight first. "
+    return ""
 
 
 def _rule(view: BatchView) -> str:

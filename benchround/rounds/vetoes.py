@@ -5,7 +5,6 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from benchround.core.dates import say_day
-from benchround.core.lifecycle import Stage
 from benchround.core.task import Hold
 from benchround.core.weather import DayWeather
 from benchround.rounds.view import BatchView
@@ -108,14 +107,9 @@ def _rough(weather: DayWeather) -> str:
 
 def room_hold(view: BatchView, to_place: str) -> Hold | None:
     """Whether the bed meant for these plants has not been cleared yet."""
-    if not to_place:
+    holder = view.season.uncleared.get(to_place) if to_place else None
+    if holder is None or holder == view.batch.id:
         return None
-    for batch in view.season.batches.values():
-        if batch.id == view.batch.id:
-            continue
-        for part in batch.parts:
-            if part.place == to_place and part.stage in (Stage.GOING_OVER, Stage.SEED_SAVED):
-                place = view.season.place(to_place)
-                name = place.name if place else to_place
-                return Hold(f"{name} is not cleared: {batch.id} still stands there")
-    return None
+    place = view.season.place(to_place)
+    name = place.name if place else to_place
+    return Hold(f"{name} is not cleared: {holder} still stands there")

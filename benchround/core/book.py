@@ -1,0 +1,275 @@
+"""The record book: all records, folded into a season, and folded again only where one was added.
+
+Records fall into chapters: one for each batch and place, and one each for weather, settings,
+putting off, ticking off and crop rules. Adding a record folds its own chapter again and leaves the
+others as the very same objects, so whoever keeps results by object knows what did not change.
+"""
+
+from __future__ import annotations
+
+from bisect import insort
+from collections.abc import Callable, Iterable, Mapping
+from datetime import date
+
+from benchround.core.batch import Batch, apply, fold_batch
+from benchround.core.crop import Crop
+from benchround.core.errors import IllegalRecordError
+from benchround.core.lifecycle import TABLE
+from benchround.core.record import Kind, Record
+from benchround.core.season import PutOff, Season
+from benchround.core.site import Place, Site, place_from, site_from
+from benchround.core.weather import Weather, weather_from
+
+SETTINGS = frozenset(
+    {Kind.SITE, Kind.PLACE, Kind.CONTAINER, Kind.PACKET, Kind.SETTING, Kind.CAUTION_READ}
+)
+OF_PLACES = frozenset({Kind.LID, Kind.READING})
+
+Chapter = tuple[str, str]
+CropRules = Callable[[tuple[Record, ...]], Mapping[str, Crop]]
+
+
+def chapter_of(record: Record) -> Chapter:
+    """The chapter a record belongs to: its name and what it is about."""
+    kind = record.kind
+    if kind in (Kind.READING, Kind.OUTLOOK):
+        return "weather", ""
+    if kind is Kind.PUT_OFF:
+        return "put off", ""
+    if kind is Kind.DONE:
+        return "done", ""
+    if kind is Kind.CROP_RULE:
+        return "crop rules", ""
+    if kind in SETTINGS:
+        return "settings", ""
+    if kind is Kind.LID or record.flag("of_place") or kind not in TABLE:
+        return "place", record.about
+    return "batch", record.about
+
+
+class RecordBook:
+    """Records in, season out.
+
+    Args:
+        records: all records, in any order, withdrawals included.
+        crop_rules: gives the crop library with the overrides of the records handed to it.
+    """
+
+    def __init__(self, records: Iterable[Record], crop_rules: CropRules) -> None:
+        self._crop_rules = crop_rules
+        self._by_id: dict[str, Record] = {}
+        self._chapters: dict[Chapter, list[Record]] = {}
+        self._withdrawals: list[Record] = []
+        self._withdrawn: frozenset[str] = frozenset()
+        self._batches: dict[str, Batch] = {}
+        self._doubts: dict[str, tuple[str, ...]] = {}
+        self._place_log: dict[str, tuple[Record, ...]] = {}
+        self._put_offs: dict[str, PutOff] = {}
+        self._done: dict[tuple[str, str, str], date] = {}
+        self._weather = Weather()
+        self._site = Site()
+        self._places: tuple[Place, ...] = ()
+        self._settings: dict[Kind, dict[str, Record]] = {kind: {} for kind in SETTINGS}
+        self._values: dict[str, str] = {}
+        self._cautions_read: dict[str, date] = {}
+        self._crops: Mapping[str, Crop] = {}
+        self._rules_read = False
+        self.season = Season(crops={})
+        self._take(tuple(records), whole=True)
+
+    def __contains__(self, name: str) -> bool:
+        return name in self._by_id
+
+    def record(self, name: str) -> Record | None:
+        """A record by its id, withdrawn or not."""
+        return self._by_id.get(name)
+
+    def stands(self, name: str) -> bool:
+        """Whether a record is there and not withdrawn."""
+        return name in self._by_id and name not in self._withdrawn
+
+    def add(self, records: Iterable[Record]) -> Season:
+        """Take more records in and give the season that follows."""
+        self._take(tuple(records), whole=False)
+        return self.season
+
+    def check(self, records: Iterable[Record]) -> None:
+        """Look whether records fit the season, without taking them in.
+
+        Raises:
+            IllegalRecordError: the first one that does not fit its batch as it would then stand.
+        """
+        tried: dict[str, Batch | None] = {}
+        for record in records:
+            name, about = chapter_of(record)
+            if name != "batch":
+                continue
+            batch = tried.get(about, self._batches.get(about))
+            if batch is not None and record.day < batch.records[-1].day:
+                story = sorted([*self._live((name, about)), record], key=_order)
+                batch = self._retell(about, story, record)
+            else:
+                batch = apply(batch, record, about)
+            tried[about] = batch
+
+    def _retell(self, about: str, story: list[Record], new: Record) -> Batch | None:
+        """The batch with a record put in before others; those that fitted must still fit."""
+        batch: Batch | None = None
+        for record in story:
+            try:
+                batch = apply(batch, record, about)
+            except IllegalRecordError as error:
+                if record is new:
+                    raise
+                if not self._doubts.get(about):
+                    raise IllegalRecordError(
+                        f"'{new.kind}' on {new.day.isoformat()} does not fit what was recorded "
+                        f"for {about} later, on {record.day.isoformat()}: {error}"
+                    ) from None
+        return batch
+
+    def _take(self, records: tuple[Record, ...], *, whole: bool) -> None:
+        changed: set[Chapter] = set()
+        for record in records:
+            if record.id in self._by_id:
+                continue
+            self._by_id[record.id] = record
+            if record.kind is Kind.WITHDRAWN:
+                self._withdrawals.append(record)
+                continue
+            chapter = chapter_of(record)
+            changed.add(chapter)
+            lines = self._chapters.setdefault(chapter, [])
+            if whole:
+                lines.append(record)
+            else:
+                insort(lines, record, key=_order)
+        if whole:
+            for lines in self._chapters.values():
+                lines.sort(key=_order)
+        changed |= self._withdraw()
+        self._fold(changed)
+
+    def _withdraw(self) -> set[Chapter]:
+        gone: set[str] = set()
+        for record in sorted(self._withdrawals, key=lambda r: r.id, reverse=True):
+            if record.id not in gone:
+                gone.add(record.text("record"))
+        now = frozenset(gone)
+        touched = {
+            chapter_of(self._by_id[name])
+            for name in now ^ self._withdrawn
+            if name in self._by_id and self._by_id[name].kind is not Kind.WITHDRAWN
+        }
+        self._withdrawn = now
+        return touched
+
+    def _live(self, chapter: Chapter) -> list[Record]:
+        lines = self._chapters.get(chapter, [])
+        if not self._withdrawn:
+            return lines
+        return [record for record in lines if record.id not in self._withdrawn]
+
+    def _fold(self, changed: set[Chapter]) -> None:
+        batches = dict(self._batches) if len(changed) < len(self._chapters) else {}
+        for name, about in changed:
+            if name == "batch":
+                self._fold_batch(about, batches)
+            elif name == "place":
+                self._place_log = {**self._place_log, about: tuple(self._live((name, about)))}
+        self._batches = batches or self._batches
+        if ("weather", "") in changed:
+            self._weather = weather_from(self._live(("weather", "")))
+        if ("settings", "") in changed:
+            self._fold_settings()
+        if ("put off", "") in changed:
+            self._put_offs = _put_offs(self._live(("put off", "")))
+        if ("done", "") in changed:
+            self._done = _done(self._live(("done", "")))
+        if ("crop rules", "") in changed or not self._rules_read:
+            self._crops = self._crop_rules(tuple(self._live(("crop rules", ""))))
+            self._rules_read = True
+        self.season = self._assemble()
+
+    def _fold_batch(self, about: str, batches: dict[str, Batch]) -> None:
+        batch, doubts = fold_batch(about, self._live(("batch", about)))
+        if batch is None:
+            batches.pop(about, None)
+        else:
+            batches[about] = batch
+        if doubts:
+            self._doubts[about] = doubts
+        else:
+            self._doubts.pop(about, None)
+
+    def _fold_settings(self) -> None:
+        latest: dict[Kind, dict[str, Record]] = {kind: {} for kind in SETTINGS}
+        for record in self._live(("settings", "")):
+            latest[record.kind][record.about] = record
+        self._settings = latest
+        self._values = {
+            about: str(record.figures.get("value", ""))
+            for about, record in latest[Kind.SETTING].items()
+        }
+        self._cautions_read = {
+            about: record.day for about, record in latest[Kind.CAUTION_READ].items()
+        }
+        self._site = site_from(latest[Kind.SITE].get(""))
+        places = (
+            place_from(record)
+            for record in latest[Kind.PLACE].values()
+            if not record.flag("removed")
+        )
+        self._places = tuple(sorted(places, key=lambda place: (place.order, place.code)))
+
+    def _assemble(self) -> Season:
+        said = self._settings
+        doubts = tuple(text for about in sorted(self._doubts) for text in self._doubts[about])
+        return Season(
+            crops=self._crops,
+            site=self._site,
+            places=self._places,
+            batches=self._batches,
+            weather=self._weather,
+            place_log=self._place_log,
+            put_offs=self._put_offs,
+            done=self._done,
+            packet_records=tuple(said[Kind.PACKET].values()),
+            containers=said[Kind.CONTAINER],
+            settings=self._values,
+            cautions_read=self._cautions_read,
+            doubts=(*doubts, *self._weather.doubts),
+        )
+
+
+def fold_season(records: Iterable[Record], crops: Mapping[str, Crop]) -> Season:
+    """The season its records amount to. Pure: the same records give the same season.
+
+    Args:
+        records: all records, in any order, withdrawals included.
+        crops: the crop library, any overrides already applied.
+    """
+    return RecordBook(records, lambda _: crops).season
+
+
+def _order(record: Record) -> tuple[date, str]:
+    return record.day, record.id
+
+
+def _put_offs(records: Iterable[Record]) -> dict[str, PutOff]:
+    found: dict[str, PutOff] = {}
+    for record in records:
+        try:
+            until = date.fromisoformat(record.text("until"))
+        except ValueError:
+            continue
+        key = f"{record.text('family')}:{record.about}:{record.text('part')}"
+        found[key] = PutOff(until, record.text("reason"))
+    return found
+
+
+def _done(records: Iterable[Record]) -> dict[tuple[str, str, str], date]:
+    return {
+        (record.text("family"), record.about, record.text("part")): record.day
+        for record in records
+    }

@@ -1,0 +1,227 @@
+"""The desk: owns the season folder and the clock; records, withdraws, and gives the day's round.
+
+Everything that shows or prints the season goes through here. The desk knows nothing of Textual.
+"""
+
+from __future__ import annotations
+
+from collections import ChainMap
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from datetime import date, timedelta
+from pathlib import Path
+
+from benchround.core.book import RecordBook
+from benchround.core.crop import Crop
+from benchround.core.crop_table import override
+from benchround.core.errors import BenchroundError, IllegalRecordError, UnknownNameError
+from benchround.core.record import Draft, Figure, Kind, Record
+from benchround.core.season import Season
+from benchround.core.task import Round, Task
+from benchround.crops.library import CropLibrary, load_library
+from benchround.rounds.answers import drafts_for
+from benchround.rounds.kept import KeptRound
+from benchround.store import IdMaker, SeasonFolder, short_name
+
+FURTHEST_BACK = timedelta(days=366 * 12)
+FURTHEST_AHEAD = timedelta(days=366)
+
+
+class Desk:
+    """One open season.
+
+    Args:
+        folder: the open season folder.
+        today: gives the grower's local day; pinned for the sample.
+    """
+
+    def __init__(self, folder: SeasonFolder, today: Callable[[], date] = date.today) -> None:
+        self.folder = folder
+        self._today = today
+        self._ids = IdMaker(folder.last_id)
+        self.library: CropLibrary = load_library()
+        self._book = RecordBook(folder.records(), self._with_overrides)
+        self._kept = KeptRound()
+        self._actions: list[tuple[str, ...]] = []
+
+    @classmethod
+    def open(
+        cls,
+        path: Path,
+        *,
+        today: Callable[[], date] = date.today,
+        machine: str | None = None,
+        read_only: bool = False,
+    ) -> Desk:
+        """Open a season folder.
+
+        Raises:
+            SeasonError: there is no season there, or it cannot be read.
+        """
+        name = machine or own_machine()
+        return cls(SeasonFolder.open(path, name, read_only=read_only), today)
+
+    @classmethod
+    def create(
+        cls, path: Path, name: str, *, today: Callable[[], date] = date.today
+    ) -> Desk:
+        """Begin a new season in a folder.
+
+        Raises:
+            SeasonError: there is a season already, or it cannot be written.
+        """
+        return cls(SeasonFolder.create(path, name, own_machine(), today()), today)
+
+    @property
+    def today(self) -> date:
+        """The grower's local day."""
+        return self._today()
+
+    @property
+    def season(self) -> Season:
+        """What the records amount to now."""
+        return self._book.season
+
+    @property
+    def read_only(self) -> bool:
+        """Whether nothing can be recorded."""
+        return self.folder.read_only
+
+    @property
+    def problems(self) -> tuple[str, ...]:
+        """What the grower should know about files and records; empty when all is well."""
+        return (*self.folder.problems, *self.season.doubts)
+
+    def round(self, day: date | None = None) -> Round:
+        """The round of a day, today's if none is named."""
+        return self._kept.round(self.season, day or self.today)
+
+    def record(self, drafts: Iterable[Draft], day: date | None = None) -> tuple[Record, ...]:
+        """Take down what happened: all drafts or none, on disk before it returns.
+
+        Args:
+            drafts: what to record; a draft's own day goes before `day`.
+            day: the day it happened, today if none is given.
+
+        Raises:
+            IllegalRecordError: a record does not fit its batch.
+            InputError: a figure, name or day cannot be.
+            SeasonError: it could not be written; nothing changed.
+        """
+        on = day or self.today
+        records = tuple(self._named(draft, draft.day or on) for draft in drafts)
+        self._check(records)
+        self._write(records)
+        self._actions.append(tuple(record.id for record in records))
+        return records
+
+    def tick(
+        self, task: Task, answers: Mapping[str, str] | None = None, day: date | None = None
+    ) -> tuple[Record, ...]:
+        """Record a task as done, with the figures typed for it.
+
+        Raises:
+            InputError: an answer cannot be understood.
+            IllegalRecordError: the season has changed so that it no longer fits.
+        """
+        return self.record(drafts_for(task, answers or {}, self.season), day)
+
+    def put_off(self, task: Task, until: date, reason: str = "") -> tuple[Record, ...]:
+        """Move a task to a later day, with a reason."""
+        figures: dict[str, Figure] = {
+            "family": str(task.family),
+            "until": until.isoformat(),
+            "reason": reason,
+        }
+        if task.part:
+            figures["part"] = task.part
+        return self.record((Draft(Kind.PUT_OFF, task.about, figures),))
+
+    def withdraw(self, names: Sequence[str]) -> tuple[Record, ...]:
+        """Withdraw records by id: they stay in the book and no longer count.
+
+        Raises:
+            UnknownNameError: there is no such record, or it was withdrawn already.
+        """
+        for name in names:
+            if not self._book.stands(name):
+                raise UnknownNameError(
+                    f"There is no standing record {name}: it may have been withdrawn already."
+                )
+        drafts = [Draft(Kind.WITHDRAWN, "", {"record": name}) for name in names]
+        records = tuple(self._named(draft, self.today) for draft in drafts)
+        self._write(records)
+        return records
+
+    def undo(self) -> tuple[Record, ...]:
+        """Withdraw the last action of this sitting; what was withdrawn is given back.
+
+        An empty answer means there is nothing left to undo.
+        """
+        while self._actions:
+            names = [name for name in self._actions.pop() if self._book.stands(name)]
+            if names:
+                self.withdraw(names)
+                found = (self._book.record(name) for name in names)
+                return tuple(record for record in found if record is not None)
+        return ()
+
+    def reload(self) -> bool:
+        """Take in what another computer wrote into the folder; True if anything came."""
+        if not self.folder.reload_if_changed():
+            return False
+        self._book.add(self.folder.records())
+        self._ids.saw(self.folder.last_id)
+        return True
+
+    def free_batch_id(self) -> str:
+        """The next batch id: the letters in use and the next number."""
+        numbers = [int(name[1:]) for name in self.season.batches if name[1:].isdigit()]
+        return f"b{max(numbers, default=0) + 1:02d}"
+
+    def close(self) -> None:
+        """Let go of the folder. Nothing is saved here: everything already is."""
+        self.folder.close()
+
+    def _named(self, draft: Draft, day: date) -> Record:
+        return Record(
+            id=self._ids.next(),
+            day=day,
+            kind=draft.kind,
+            about=draft.about,
+            figures=dict(draft.figures),
+            note=draft.note,
+            at=draft.at,
+            machine=self.folder.machine,
+        )
+
+    def _check(self, records: tuple[Record, ...]) -> None:
+        for record in records:
+            if not self.today - FURTHEST_BACK <= record.day <= self.today + FURTHEST_AHEAD:
+                raise IllegalRecordError(
+                    f"{record.day.isoformat()} is too far from today "
+                    f"({self.today.isoformat()}): look at the year again."
+                )
+        self._book.check(records)
+
+    def _write(self, records: tuple[Record, ...]) -> None:
+        self.folder.append(records)
+        self._book.add(records)
+
+    def _with_overrides(self, rules: tuple[Record, ...]) -> Mapping[str, Crop]:
+        own: dict[str, Crop] = {}
+        for rule in rules:
+            crop = own.get(rule.about) or self.library.get(rule.about)
+            if crop is None:
+                continue
+            try:
+                own[rule.about] = override(crop, rule.figures)
+            except BenchroundError:
+                continue  # the crop keeps its rule; the crops screen names the fault
+        return ChainMap(own, self.library)  # type: ignore[arg-type]  # the library is only read
+
+
+def own_machine() -> str:
+    """A short name for this computer, as it stands in file names."""
+    import socket
+
+    return short_name(socket.gethostname())

@@ -1,0 +1,139 @@
+"""From a ticked task and the figures typed for it to the records it writes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from benchround.core.errors import InputError
+from benchround.core.record import Draft, Figure, Kind
+from benchround.core.season import Season
+from benchround.core.task import Ask, Family, Task
+
+LONGEST_TEXT = 200
+TEMPERATURES = ("min_c", "max_c")
+LEAST_C, MOST_C = -45.0, 70.0
+
+
+def drafts_for(task: Task, answers: Mapping[str, str], season: Season) -> tuple[Draft, ...]:
+    """The records ticking a task writes, its first one filled from the answers.
+
+    Args:
+        task: the task ticked.
+        answers: typed text by the name of the figure; what is not in it takes the default.
+        season: for looking up places by name.
+
+    Raises:
+        InputError: an answer cannot be understood; it names the field and what it wants.
+    """
+    if not task.ticks:
+        raise InputError(f"'{task.family}' writes nothing by itself: record what was done instead.")
+    figures: dict[str, Figure] = {}
+    for ask in task.asks:
+        value = read_answer(ask, answers.get(ask.into, ask.default), season)
+        if value is not None:
+            figures[ask.into] = value
+        elif ask.needed:
+            raise InputError(f"{ask.label}: a figure is needed here.")
+    _check_pair(figures)
+    first, *others = task.ticks
+    return (*_first(task, first, figures), *others)
+
+
+def read_answer(ask: Ask, text: str, season: Season) -> Figure | None:
+    """One typed answer as a figure; None where it was left empty.
+
+    Raises:
+        InputError: it is not what the field wants.
+    """
+    text = text.strip()
+    if not text:
+        return None
+    if len(text) > LONGEST_TEXT:
+        raise InputError(f"{ask.label}: {len(text)} letters are too many, {LONGEST_TEXT} at most.")
+    if not text.isprintable():
+        raise InputError(f"{ask.label}: there are control characters in it; type plain text.")
+    if ask.choices:
+        found = [choice for choice in ask.choices if choice.startswith(text.lower())]
+        if not found:
+            raise InputError(f"{ask.label}: '{text}' is not one of {', '.join(ask.choices)}.")
+        return found[0]
+    if ask.into == "place":
+        return read_place(text, season)
+    if ask.whole:
+        return _whole(ask, text)
+    if ask.into in ("packet",):
+        return text
+    return _number(ask, text)
+
+
+def read_place(text: str, season: Season) -> str:
+    """A place by its code or name, or by letters only one place begins with.
+
+    Raises:
+        InputError: no place, or more than one, answers to it.
+    """
+    wanted = text.strip().lower()
+    exact = [p for p in season.places if wanted in (p.code.lower(), p.name.lower())]
+    near = exact or [
+        p
+        for p in season.places
+        if p.code.lower().startswith(wanted) or p.name.lower().startswith(wanted)
+    ]
+    if len(near) == 1:
+        return near[0].code
+    known = ", ".join(place.name for place in season.places) or "none set up yet"
+    which = "more than one place" if near else "no place"
+    raise InputError(f"place: {which} answers to '{text}'. Places: {known}.")
+
+
+def _whole(ask: Ask, text: str) -> int:
+    try:
+        number = int(text)
+    except ValueError:
+        raise InputError(f"{ask.label}: '{text[:30]}' is not a whole number.") from None
+    most = ask.most if ask.most is not None else 1_000_000
+    if not 0 <= number <= most:
+        raise InputError(f"{ask.label}: {number} is not between 0 and {most}.")
+    return number
+
+
+def _number(ask: Ask, text: str) -> float:
+    try:
+        number = float(text.replace(",", "."))
+    except ValueError:
+        raise InputError(f"{ask.label}: '{text[:30]}' is not a number.") from None
+    if ask.into in TEMPERATURES:
+        if not LEAST_C <= number <= MOST_C:
+            raise InputError(
+                f"{ask.label}: {number:g} C cannot be; it must lie between "
+                f"{LEAST_C:g} and {MOST_C:g} C."
+            )
+    elif not 0 <= number <= 1_000_000:
+        raise InputError(f"{ask.label}: {number:g} is not between 0 and 1000000.")
+    return number
+
+
+def _check_pair(figures: Mapping[str, Figure]) -> None:
+    low, high = figures.get("min_c"), figures.get("max_c")
+    if isinstance(low, float) and isinstance(high, float) and low > high:
+        raise InputError(f"lowest {low:g} C is above highest {high:g} C: look at both again.")
+
+
+def _first(task: Task, draft: Draft, figures: dict[str, Figure]) -> tuple[Draft, ...]:
+    said = {**draft.figures, **figures}
+    if draft.kind is Kind.LOOKED and task.family is Family.LOOK and said.get("count"):
+        rising = task.window.best <= task.window.earliest
+        return (replace(draft, kind=Kind.COUNTED if rising else Kind.FIRST_UP, figures=said),)
+    if draft.kind is Kind.LOOKED:
+        said.pop("count", None)
+        ripe = said.pop("ripe", "no")
+        looked = replace(draft, figures=said)
+        return (looked, replace(looked, kind=Kind.SEED_RIPE)) if ripe == "yes" else (looked,)
+    if draft.kind is Kind.HARDENING_STEP:
+        said["wilted"] = said.get("wilted") == "yes"
+    if draft.kind is Kind.TRAP_SEEN:
+        lifted = said.pop("lifted", "no") == "yes"
+        seen = replace(draft, figures=said)
+        return (seen, replace(seen, kind=Kind.TRAP_LIFTED)) if lifted else (seen,)
+    return (replace(draft, figures=said),)
