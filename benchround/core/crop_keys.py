@@ -30,8 +30,9 @@ from benchround.core.crop import (
 from benchround.core.crop_schema import Form, Key, Section
 
 
-def _words(enum: type[StrEnum]) -> tuple[str, ...]:
-    return tuple(str(word) for word in enum)
+def _one_of(name: str, meaning: str, words: type[StrEnum], field: str = "") -> Key:
+    choices = tuple(str(word) for word in words)
+    return Key(name, Form.CHOICE, meaning, choices=choices, words=words, field=field)
 
 
 def _days(name: str, meaning: str, low: float = 0, high: float = 400) -> Key:
@@ -65,20 +66,9 @@ CROP = Section(
     (
         Key("name", Form.TEXT, "common name, as it stands on the label"),
         Key("latin", Form.TEXT, "Latin name"),
-        Key(
-            "class",
-            Form.CHOICE,
-            "how the trade sorts it",
-            choices=_words(PlantClass),
-            field="plant_class",
-        ),
-        Key(
-            "hardiness",
-            Form.CHOICE,
-            "what cold a young plant stands",
-            choices=_words(Hardiness),
-        ),
-        Key("raising", Form.CHOICE, "how it is usually started", choices=_words(Raising)),
+        _one_of("class", "how the trade sorts it", PlantClass, "plant_class"),
+        _one_of("hardiness", "what cold a young plant stands", Hardiness),
+        _one_of("raising", "how it is usually started", Raising),
         Key("synonyms", Form.TEXTS, "other names it is looked for under"),
         Key("hazards", Form.TEXTS, "what cautions it calls for", choices=HAZARDS),
         _span("succession_days", "least and most days between successive sowings", 3, 90),
@@ -99,8 +89,8 @@ GERMINATION = Section(
         Key("days_last", Form.NUMBER, "days until nine batches in ten show", 0.5, 365, "days"),
         _celsius("at_c", "the temperature those days belong to", 5, 35),
         Key("share", Form.NUMBER, "share of good seed that comes up", 0.05, 1),
-        Key("light", Form.CHOICE, "what the seed wants of light", choices=_words(Light)),
-        Key("covering", Form.CHOICE, "what goes over the seed", choices=_words(Covering)),
+        _one_of("light", "what the seed wants of light", Light),
+        _one_of("covering", "what goes over the seed", Covering),
         Key("depth_mm", Form.NUMBER, "how deep", 0, 200, "mm"),
         _celsius("heat_c", "bottom heat to set, if any is worth it", 10, 30),
     ),

@@ -32,6 +32,7 @@ class Key:
         low: smallest number, or fewest letters of a text.
         high: greatest number, or most letters of a text.
         unit: of the number, for messages and the page.
+        words: the set of names the record holds, where it is one.
         field: the record's own name for it where the file's word differs.
     """
 
@@ -42,6 +43,7 @@ class Key:
     high: float = 80.0
     unit: str = ""
     choices: tuple[str, ...] = ()
+    words: type[StrEnum] | None = None
     field: str = ""
 
     @property

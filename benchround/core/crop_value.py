@@ -76,7 +76,7 @@ def _text(key: Key, raw: object) -> str:
 def _choice(key: Key, raw: object) -> str:
     if not isinstance(raw, str) or raw not in key.choices:
         raise UnfitValue
-    return raw
+    return key.words(raw) if key.words else raw
 
 
 def _texts(key: Key, raw: object) -> tuple[str, ...]:
