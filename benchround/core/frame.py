@@ -177,7 +177,7 @@ def gain_through_c(build: FrameBuild, sun: Sunlit, lid: LidPosition, opening_m2:
     heat_w = sun.taken_w(build, lid) * (1.0 - sun.evaporating_share) * (1.0 - sun.into_ground)
     still_w_k = still_loss_w_k(build, lid)
     gain = heat_w / still_w_k
-    if gain < 1e-9 or opening_m2 == 0.0:
+    if gain < 1e-100 or opening_m2 == 0.0:
         return gain
     height_m = build.height_m / 2.0
     scale = AIR_J_M3K * opening_m2 / 2.0 * DISCHARGE
@@ -189,7 +189,7 @@ def gain_through_c(build: FrameBuild, sun: Sunlit, lid: LidPosition, opening_m2:
         slope = still_w_k + scale * (root + gain * rising / (2.0 * root))
         step = excess / slope
         gain -= step
-        if abs(step) < 1e-10:
+        if step <= 1e-12 * gain:
             return gain
     raise OutOfRangeError(
         f"the heat balance of the frame does not settle at {sun.radiation_wm2:g} W/m2 and"

@@ -115,8 +115,6 @@ def shade_steps(
         lid = position_at(openings, scene.day.standing, begin)
         highest = highest_at(caps, begin)
         lid = highest if further(lid, highest) else lid
-        if lid not in (highest, LidPosition.OFF):
-            continue
         passed = rises_above(scene.curves[lid], scene.limits.act_above_c, begin, end)
         if passed is not None:
             return [_shade_step(scene, lid, passed)]

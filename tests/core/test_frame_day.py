@@ -48,6 +48,22 @@ def test_a_dark_shut_frame_holds_just_its_night_gain() -> None:
     assert frame_day(FRAME, night, SHUT, night_gain=-0.8).inside_c == pytest.approx([2.2] * 24)
 
 
+def test_by_day_the_larger_of_sun_and_night_gain_counts_not_both() -> None:
+    dawn, noon = HourWeather(5.0, 20.0, 1.0), HourWeather(5.0, 500.0, 1.0)
+    hours = [dawn] * 12 + [noon] * 12
+    inside = frame_day(FRAME, hours, SHUT, night_gain=2.0).inside_c
+    assert inside[0] == pytest.approx(7.0)
+    assert inside[12] == frame_day(FRAME, hours, SHUT, night_gain=0.0).inside_c[12]
+
+
+def test_a_night_gain_below_zero_fades_by_a_hundred_watts() -> None:
+    hours = [HourWeather(5.0, 50.0, 1.0)] * 12 + [HourWeather(5.0, 100.0, 1.0)] * 12
+    cold = frame_day(FRAME, hours, SHUT, night_gain=-1.0).inside_c
+    plain = frame_day(FRAME, hours, SHUT, night_gain=0.0).inside_c
+    assert cold[0] == pytest.approx(plain[0] - 0.5)
+    assert cold[12] == pytest.approx(plain[12])
+
+
 def test_an_open_lid_keeps_nothing_by_night() -> None:
     night = [HourWeather(3.0, 0.0, 1.0)] * 24
     off = (LidPosition.OFF,) * 24

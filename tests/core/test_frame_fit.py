@@ -45,6 +45,16 @@ def test_one_reading_moves_only_part_of_the_way() -> None:
     assert fit.sun_readings == 1
 
 
+def test_the_doubt_after_one_reading_by_hand() -> None:
+    """Prior 0.4, reading sqrt(0.2^2 + (2 K / gain)^2): precisions add."""
+    gain = shown_by(1.0).inside_max_c
+    noon = max(HOURS, key=lambda hour: hour.air_c + 0.035 * hour.radiation_wm2)
+    assert gain is not None
+    error2 = 0.2**2 + (2.0 / (gain - noon.air_c)) ** 2
+    fit = fit_frame(FRAME, [shown_by(1.0)]).fit
+    assert fit.sun_spread == pytest.approx((1.0 / (1.0 / 0.16 + 1.0 / error2)) ** 0.5)
+
+
 def test_more_readings_leave_less_doubt() -> None:
     spreads = [fit_frame(FRAME, [shown_by(0.7)] * n).fit.sun_spread for n in (0, 1, 4, 16)]
     assert spreads == sorted(spreads, reverse=True)

@@ -109,6 +109,13 @@ def test_the_water_short_for_an_absence_by_hand() -> None:
     assert away.short_ml == pytest.approx(3 * 442.5 - 800.0)
 
 
+def test_the_water_short_within_an_allowance_by_hand() -> None:
+    """The same three days with half of the 800 ml allowed: 1327.5 - 400 ml are short."""
+    away = lasts_absence(TRAY, [WaterDay(2.5)] * 3, 0.5)
+    assert away.days == 0
+    assert away.short_ml == pytest.approx(3 * 442.5 - 400.0)
+
+
 def test_an_absence_with_watering_in_it_is_refused() -> None:
     with pytest.raises(OutOfRangeError, match="absence"):
         lasts_absence(TRAY, [WaterDay(2.0, filled=True)])
