@@ -1,0 +1,185 @@
+"""All records of a season in memory, and which file each came from."""
+
+from __future__ import annotations
+
+import gc
+import os
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from dataclasses import replace
+from pathlib import Path
+
+from benchround.core.errors import SeasonError
+from benchround.core.record import Record
+from benchround.store.heading import HEADING
+from benchround.store.ids import stamp_of
+from benchround.store.merging import fold_in
+from benchround.store.pages import Mark, Page, is_page, mark_of, read_page
+
+MANY = 10_000
+"""Records from which on Python's search for circular garbage is told to leave them alone: walking
+over them would hold up a keypress now and then, and records never form circles."""
+
+
+UNREAD: Mark = (0, 0, 0)
+"""A mark no file has: the page is read again at the next look."""
+
+
+class Contents:
+    """The pages of a records folder and the union of their records."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self._pages: dict[str, Page] = {}
+        self._by_id: dict[str, Record] = {}
+        self._disagreements: set[str] = set()
+        self._missed: dict[str, set[str]] = {}
+        self._sorted: tuple[Record, ...] | None = ()
+        self._newest: list[Record] = []  # taken since, all later than the sorted ones
+
+    @property
+    def records(self) -> tuple[Record, ...]:
+        """Every record, once, sorted by id."""
+        if self._sorted is None:
+            self._sorted = tuple(self._by_id[name] for name in sorted(self._by_id))
+        elif self._newest:
+            self._sorted += tuple(self._newest)
+        self._newest = []
+        return self._sorted
+
+    @property
+    def last_id(self) -> str:
+        """The latest well-formed id of any computer; empty when there is none."""
+        return next((r.id for r in reversed(self.records) if stamp_of(r.id)), "")
+
+    @property
+    def names(self) -> Iterable[str]:
+        """The names of the pages, in no order."""
+        return self._pages.keys()
+
+    @property
+    def pages(self) -> tuple[Page, ...]:
+        """The pages, by name."""
+        return tuple(self._pages[name] for name in sorted(self._pages))
+
+    def page(self, name: str) -> Page | None:
+        """The page of that name, or None."""
+        return self._pages.get(name)
+
+    def known(self, name: str) -> Record | None:
+        """The record of that id, or None."""
+        return self._by_id.get(name)
+
+    @property
+    def disagreements(self) -> dict[str, tuple[str, ...]]:
+        """The ids told in more than one way, each with the files that tell it."""
+        return {
+            name: tuple(p.name for p in self.pages if any(r.id == name for r in p.records))
+            for name in sorted(self._disagreements)
+        }
+
+    @property
+    def missed(self) -> dict[str, int]:
+        """Files that lost records while the season was open, and how many are still missing."""
+        counts = {name: len(ids - self._by_id.keys()) for name, ids in sorted(self._missed.items())}
+        return {name: count for name, count in counts.items() if count}
+
+    def refresh(self) -> bool:
+        """Read the files that are new or changed since the last look, forget those that went.
+
+        Returns:
+            Whether any file came, went or changed.
+
+        Raises:
+            SeasonError: the folder cannot be listed; nothing is forgotten.
+        """
+        marks = self._list()
+        changed = [name for name, mark in marks.items() if self.mark(name) != mark]
+        gone = [name for name in self._pages if name not in marks]
+        if not changed and not gone:
+            return False
+        before = [self._pages[name] for name in (*changed, *gone) if name in self._pages]
+        with _unwatched_memory():
+            for name in changed:
+                self._pages[name] = read_page(self.folder / name, marks[name])
+            for name in gone:
+                del self._pages[name]
+            self._unite()
+        self._miss(before)
+        if len(self._by_id) >= MANY:
+            gc.freeze()
+        return True
+
+    def take(self, page: Page, added: Iterable[Record]) -> None:
+        """Hold a page this program has just written, to which these records were added."""
+        self._pages[page.name] = page
+        for record in added:
+            if self._sorted is not None and record.id > self._last_sorted():
+                self._newest.append(record)
+            else:
+                self._sorted, self._newest = None, []
+        self._disagreements |= fold_in(self._by_id, added)
+
+    def doubt(self, name: str) -> None:
+        """Have a page read again at the next look, because its state on disk is not certain."""
+        page = self._pages.get(name)
+        if page is not None:
+            self._pages[name] = replace(page, mark=UNREAD)
+
+    def _last_sorted(self) -> str:
+        if self._newest:
+            return self._newest[-1].id
+        return self._sorted[-1].id if self._sorted else ""
+
+    def mark(self, name: str) -> Mark | None:
+        """The mark of the file of that name as it was last seen, None if it was not there."""
+        page = self._pages.get(name)
+        return page.mark if page else None
+
+    def _list(self) -> dict[str, Mark]:
+        try:
+            with os.scandir(self.folder) as entries:
+                return {name: mark for name, mark in map(_marked, entries) if mark is not None}
+        except OSError as error:
+            if isinstance(error, FileNotFoundError) and not self._pages and self._is_new_season():
+                return {}
+            raise SeasonError(
+                f"the records in {self.folder} cannot be reached ({error.strerror}); reconnect"
+                " the disk or share they lie on"
+            ) from error
+
+    def _is_new_season(self) -> bool:
+        """Whether the season is there without its records folder, as git brings an empty one."""
+        return (self.folder.parent / HEADING).exists()
+
+    def _unite(self) -> None:
+        self._by_id, self._disagreements, self._sorted = {}, set(), None
+        for page in self.pages:
+            self._disagreements |= fold_in(self._by_id, page.records)
+
+    def _miss(self, before: Iterable[Page]) -> None:
+        for page in before:
+            ids = {record.id for record in page.records if record.id not in self._by_id}
+            if ids:
+                self._missed.setdefault(page.name, set()).update(ids)
+
+
+def _marked(entry: os.DirEntry[str]) -> tuple[str, Mark | None]:
+    if not is_page(entry.name) or not entry.is_file():
+        return entry.name, None
+    try:
+        return entry.name, mark_of(entry.stat())
+    except FileNotFoundError:  # removed since the folder was listed
+        return entry.name, None
+
+
+@contextmanager
+def _unwatched_memory() -> Iterator[None]:
+    """Keep Python's search for circular garbage off while a season is read: records form none."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()

@@ -1,0 +1,117 @@
+"""Putting a whole file on disk so that a power cut leaves the old one or the new one.
+
+The order matters: the new text goes to a file beside the old one and is forced to the disk before
+it takes the old one's name, and the folder is forced to the disk before anybody is told. Forced
+any later, a power cut could leave the name pointing at text that never arrived.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import errno
+import os
+from pathlib import Path
+
+from benchround.store.errors import unsure, unwritten
+
+PART = ".part"
+"""Ending of a file that is still being written; nothing reads it."""
+
+_NO_FOLDER_SYNC = (errno.EINVAL, errno.ENOTSUP, errno.EBADF)
+"""What file systems answer that cannot force a folder to disk (shares, some USB sticks)."""
+
+
+class Disk:
+    """Every call that changes a file, in one place, so that a test can watch or refuse it."""
+
+    def create(self, path: Path) -> int:
+        """Open an empty file for writing and return its descriptor."""
+        flags = os.O_WRONLY | os.O_CREAT | os.O_TRUNC | getattr(os, "O_BINARY", 0)
+        return os.open(path, flags, 0o666)
+
+    def write(self, handle: int, data: bytes) -> None:
+        """Hand all the bytes to the system; there is no buffer of ours left to flush."""
+        rest = memoryview(data)
+        while rest:
+            rest = rest[os.write(handle, rest) :]
+
+    def fsync(self, handle: int) -> None:
+        """Wait until the file's bytes are on the disk."""
+        os.fsync(handle)
+
+    def close(self, handle: int) -> None:
+        """Close a descriptor."""
+        os.close(handle)
+
+    def replace(self, source: Path, target: Path) -> None:
+        """Give a file a name, in place of whatever had that name, in one step."""
+        os.replace(source, target)
+
+    def remove(self, path: Path) -> None:
+        """Remove a file."""
+        os.remove(path)
+
+    def make_folder(self, path: Path) -> None:
+        """Make a folder and the ones above it where they are missing."""
+        path.mkdir(parents=True, exist_ok=True)
+
+    def sync_folder(self, path: Path) -> None:
+        """Wait until the names in a folder are on the disk, where the system can do that."""
+        if os.name == "nt":
+            return
+        handle = os.open(path, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        except OSError as error:
+            if error.errno not in _NO_FOLDER_SYNC:
+                raise
+        finally:
+            os.close(handle)
+
+
+SYSTEM_DISK = Disk()
+
+
+def write_whole(path: Path, data: bytes, disk: Disk = SYSTEM_DISK) -> None:
+    """Replace a file's content, all of it or nothing; on return it is on the disk.
+
+    Raises:
+        SeasonError: it could not be written; the file is as it was.
+        SeasonUnsureError: it was written, but the disk did not confirm the folder.
+    """
+    part = path.with_name(f".{path.name}{PART}")
+    try:
+        _write_part(part, data, disk)
+        disk.replace(part, path)
+    except OSError as error:
+        with contextlib.suppress(OSError):
+            disk.remove(part)
+        raise unwritten(path, error) from error
+    try:
+        disk.sync_folder(path.parent)
+    except OSError as error:
+        raise unsure(path, error) from error
+
+
+def _write_part(part: Path, data: bytes, disk: Disk) -> None:
+    handle = disk.create(part)
+    try:
+        disk.write(handle, data)
+        disk.fsync(handle)
+    finally:
+        disk.close(handle)
+
+
+def make_folder(path: Path, disk: Disk = SYSTEM_DISK) -> None:
+    """Make a folder where it is missing, and force its name to the disk.
+
+    Raises:
+        SeasonError: it could not be made.
+    """
+    if path.is_dir():
+        return
+    try:
+        disk.make_folder(path)
+        disk.sync_folder(path.parent)
+    except OSError as error:
+        raise unwritten(path, error) from error

@@ -1,0 +1,150 @@
+"""Copies of the whole season, one a day and computer, the last ten kept."""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import re
+import zipfile
+import zlib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from benchround.core.errors import SeasonError
+from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
+from benchround.store.errors import SeasonDamagedError
+from benchround.store.heading import HEADING
+from benchround.store.pages import RECORDS, Page, is_page, page_from
+
+KEEP = "keep"
+COPIES = 10
+_NAME = re.compile(r"(\d{4}-\d{2}-\d{2})-([a-z0-9-]+)\.zip")
+_EARLIEST_ZIP_YEAR = 1980
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """One kept copy of a season.
+
+    Attributes:
+        path: the zip file.
+        day: the day it was made.
+        machine: short name of the computer that made it.
+    """
+
+    path: Path
+    day: date
+    machine: str
+
+
+@dataclass(frozen=True, slots=True)
+class GoodCopy:
+    """A sound copy of one page, and the kept copy of the season it lies in."""
+
+    kept: Kept
+    page: Page
+
+
+def keep_copy(
+    season: Path, machine: str, day: date, disk: Disk = SYSTEM_DISK, *, drop: bool = True
+) -> Path | None:
+    """Keep a copy of the season for this day, unless there is one already.
+
+    Args:
+        season: the season folder.
+        machine: short name of this computer; others' copies are left alone.
+        day: today.
+        disk: where it is written.
+        drop: whether copies beyond the ten latest may go.
+
+    Returns:
+        The copy made, or None if the day has one.
+
+    Raises:
+        SeasonError: it could not be made; earlier copies are all still there.
+    """
+    path = season / KEEP / f"{day.isoformat()}-{machine}.zip"
+    if zipfile.is_zipfile(path):
+        return None
+    make_folder(path.parent, disk)
+    write_whole(path, packed(season, day), disk)
+    if drop:
+        mine = [kept for kept in list_kept(season) if kept.machine == machine]
+        for old in mine[COPIES:]:
+            with contextlib.suppress(OSError):  # it is tried again tomorrow
+                disk.remove(old.path)
+    return path
+
+
+def packed(season: Path, day: date) -> bytes:
+    """The season's own file and all its pages, as they stand, in one zip file.
+
+    Raises:
+        SeasonError: the season cannot be reached.
+    """
+    stamp = (max(day.year, _EARLIEST_ZIP_YEAR), day.month, day.day, 0, 0, 0)
+    buffer = io.BytesIO()
+    with zipfile.ZipFile(buffer, "w") as bundle:
+        for name, data in _files_of(season):
+            entry = zipfile.ZipInfo(name, stamp)
+            bundle.writestr(entry, data, zipfile.ZIP_DEFLATED, compresslevel=1)
+    return buffer.getvalue()
+
+
+def _files_of(season: Path) -> Iterator[tuple[str, bytes]]:
+    try:
+        pages = sorted(p for p in (season / RECORDS).iterdir() if is_page(p.name) and p.is_file())
+    except OSError as error:
+        raise SeasonError(f"{season} cannot be copied ({error.strerror})") from error
+    for path in (season / HEADING, *pages):
+        with contextlib.suppress(OSError):  # what cannot be opened is reported where it is read
+            yield path.relative_to(season).as_posix(), path.read_bytes()
+
+
+def list_kept(season: Path) -> tuple[Kept, ...]:
+    """The daily copies of all computers, the latest first."""
+    try:
+        names = [(path, _NAME.fullmatch(path.name)) for path in (season / KEEP).iterdir()]
+    except OSError:
+        return ()
+    found = []
+    for path, match in names:
+        with contextlib.suppress(ValueError):  # a name that only looks like a day
+            if match:
+                found.append(Kept(path, date.fromisoformat(match[1]), match[2]))
+    return tuple(sorted(found, key=lambda kept: (kept.day, kept.machine), reverse=True))
+
+
+def files_in(bundle: Path) -> dict[str, bytes]:
+    """The season's files in a kept copy: name within the season -> content.
+
+    Raises:
+        SeasonDamagedError: the copy cannot be read.
+    """
+    try:
+        with zipfile.ZipFile(bundle) as opened:
+            names = [name for name in opened.namelist() if _is_season_file(name)]
+            return {name: opened.read(name) for name in names}
+    except (OSError, zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError) as error:
+        raise SeasonDamagedError(
+            f"the kept copy {bundle.name} cannot be read ({error}); choose another one"
+        ) from error
+
+
+def _is_season_file(name: str) -> bool:
+    folder, _, page = name.rpartition("/")
+    return name == HEADING or (folder == RECORDS and is_page(page) and "\\" not in page)
+
+
+def newest_good(season: Path, page_name: str) -> GoodCopy | None:
+    """The latest kept copy in which that page is sound, or None if there is none."""
+    for kept in list_kept(season):
+        with contextlib.suppress(SeasonDamagedError):
+            data = files_in(kept.path).get(f"{RECORDS}/{page_name}")
+            if data is not None:
+                page = page_from(page_name, (0, len(data), 0), data)
+                if not page.fault:
+                    return GoodCopy(kept, page)
+    return None

@@ -1,0 +1,110 @@
+"""Moving a season written in an older format to the one this program writes.
+
+Every step works on a copy in memory, and the season as it was is kept first. Then the season's
+own file says that a move is under way, so that an older program keeps off and an interrupted move
+is taken up again from the kept copy; it says so until every page is written.
+"""
+
+from __future__ import annotations
+
+import contextlib
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+from benchround.core.errors import SeasonError
+from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
+from benchround.store.errors import SeasonDamagedError, unsure, unwritten
+from benchround.store.heading import FORMAT, HEADING, Heading, write_heading
+from benchround.store.keep import KEEP, files_in, packed
+from benchround.store.pages import RECORDS
+from benchround.store.storage import Tables, format_tables, parse_tables
+
+Pages = dict[str, Tables]
+"""Page name -> what stands in it."""
+
+Step = Callable[[Pages], Pages]
+"""From all sound pages in one format to the pages in the next; files left out are removed."""
+
+STEPS: Mapping[int, Step] = {}
+"""Format a step starts from -> the step. Format 1 is the first, so there are none yet."""
+
+
+def migrate(
+    season: Path,
+    heading: Heading,
+    day: date,
+    disk: Disk = SYSTEM_DISK,
+    steps: Mapping[int, Step] = STEPS,
+) -> Heading:
+    """Bring a season to the present format, or finish doing so; damaged pages stay untouched.
+
+    Args:
+        season: the season folder, held for writing.
+        heading: what its own file says.
+        day: today, for the copy that is kept.
+        disk: where it is written.
+        steps: the steps known.
+
+    Returns:
+        The heading the season has now.
+
+    Raises:
+        SeasonError: a step is missing or something could not be written; the season as it was
+            lies in the kept copy, and opening it again finishes the move.
+    """
+    if heading.format == FORMAT and heading.moving_from is None:
+        return heading
+    start = heading.format if heading.moving_from is None else heading.moving_from
+    _require_steps(start, steps)
+    copy = season / KEEP / f"before-format-{FORMAT}.zip"
+    if heading.moving_from is None:
+        make_folder(copy.parent, disk)
+        write_whole(copy, packed(season, day), disk)
+        heading = replace(heading, format=FORMAT, moving_from=start)
+        write_heading(season, heading, disk)
+    old = _sound_pages(copy)
+    new = old
+    for number in range(start, FORMAT):
+        new = steps[number](new)
+    _write_pages(season / RECORDS, old, new, disk)
+    heading = replace(heading, moving_from=None)
+    write_heading(season, heading, disk)
+    return heading
+
+
+def _require_steps(start: int, steps: Mapping[int, Step]) -> None:
+    if any(number not in steps for number in range(start, FORMAT)):
+        raise SeasonError(
+            f"this season is in format {start}, which this benchround cannot bring to format"
+            f" {FORMAT}; open it once with a benchround that knows format {start}"
+        )
+
+
+def _sound_pages(copy: Path) -> Pages:
+    pages: Pages = {}
+    for path, data in files_in(copy).items():
+        if path != HEADING:
+            with contextlib.suppress(SeasonDamagedError):
+                pages[path.removeprefix(f"{RECORDS}/")] = parse_tables(data)
+    return pages
+
+
+def _write_pages(folder: Path, old: Pages, new: Pages, disk: Disk) -> None:
+    for name, tables in new.items():
+        write_whole(folder / name, format_tables(tables), disk)
+    for name in old.keys() - new.keys():
+        if (folder / name).exists():  # a move that was interrupted may have removed it
+            _remove(folder / name, disk)
+    try:
+        disk.sync_folder(folder)
+    except OSError as error:
+        raise unsure(folder, error) from error
+
+
+def _remove(path: Path, disk: Disk) -> None:
+    try:
+        disk.remove(path)
+    except OSError as error:
+        raise unwritten(path, error) from error

@@ -1,0 +1,124 @@
+"""What happens when a season is opened or begun: hold it, read its own file, move old formats."""
+
+from __future__ import annotations
+
+import contextlib
+from dataclasses import dataclass
+from datetime import date, datetime
+from pathlib import Path
+
+from benchround.core.errors import SeasonBusyError, SeasonError
+from benchround.store.disk import PART, SYSTEM_DISK, Disk, make_folder
+from benchround.store.errors import SeasonDamagedError, SeasonReadOnlyError
+from benchround.store.heading import FORMAT, HEADING, Heading, read_heading, write_heading
+from benchround.store.keep import KEEP
+from benchround.store.lock import Lock
+from benchround.store.machine import require_machine
+from benchround.store.migrate import migrate
+from benchround.store.pages import RECORDS, is_page, page_number
+
+WORDED_READ_ONLY = "this season was opened for reading only; open it for writing to record"
+
+
+@dataclass(slots=True)
+class Opening:
+    """A season that was opened.
+
+    Attributes:
+        heading: what its own file says, None if that is damaged.
+        lock: held if this program may clear things up in the folder.
+        closed: why nothing can be recorded; None if things can.
+    """
+
+    path: Path
+    disk: Disk
+    heading: Heading | None = None
+    lock: Lock | None = None
+    closed: SeasonError | None = None
+
+
+def begin_season(path: Path, name: str, day: date, disk: Disk = SYSTEM_DISK) -> None:
+    """Make a new season in a folder that is missing or holds no season yet.
+
+    Raises:
+        InputError: the name cannot be kept.
+        SeasonError: there is a season already, or the folder cannot be written.
+    """
+    if (path / HEADING).exists() or (path / RECORDS).exists():
+        raise SeasonError(f"{path} holds a season already; open it, or choose another folder")
+    make_folder(path, disk)
+    write_heading(path, Heading(name, day), disk)
+    make_folder(path / RECORDS, disk)
+
+
+def open_season(
+    path: Path, machine: str, now: datetime, disk: Disk = SYSTEM_DISK, *, read_only: bool = False
+) -> Opening:
+    """Open a season, for writing if nothing is in the way.
+
+    Raises:
+        InputError: the computer's short name cannot be used.
+        SeasonNewerError: a newer program wrote the season.
+        SeasonError: there is no season, or it is in an old format that cannot be moved.
+    """
+    require_machine(machine)
+    if not (path / HEADING).exists() and not (path / RECORDS).is_dir():
+        raise SeasonError(f"there is no season in {path}; check the folder, or begin one there")
+    opening = Opening(path, disk)
+    if read_only:
+        opening.closed = SeasonReadOnlyError(WORDED_READ_ONLY)
+    else:
+        _hold(opening, machine, now)
+    try:
+        _read_own_file(opening, now.date())
+        if opening.closed is None:
+            make_folder(path / RECORDS, disk)
+            _sweep(path, machine, disk)
+    except BaseException:
+        if opening.lock is not None:
+            opening.lock.release()
+        raise
+    return opening
+
+
+def _hold(opening: Opening, machine: str, now: datetime) -> None:
+    try:
+        opening.lock = Lock.take(opening.path, machine, now, opening.disk)
+    except SeasonBusyError as error:
+        opening.closed = error
+    except SeasonError as error:
+        opening.closed = SeasonReadOnlyError(f"this season can only be read: {error}")
+
+
+def _read_own_file(opening: Opening, day: date) -> None:
+    try:
+        heading = read_heading(opening.path)
+    except SeasonDamagedError as error:
+        opening.closed = opening.closed or SeasonReadOnlyError(
+            f"{error}; the season can be read, and written again once a kept copy of that file has"
+            " been brought back"
+        )
+        return
+    if heading.format != FORMAT or heading.moving_from is not None:
+        if opening.closed is not None:
+            raise SeasonError(
+                f"this season is in an older format and must be opened once for writing:"
+                f" {opening.closed}"
+            )
+        heading = migrate(opening.path, heading, day, opening.disk)
+    opening.heading = heading
+
+
+def _sweep(path: Path, machine: str, disk: Disk) -> None:
+    """Remove what this computer was writing when it was cut off; nobody was told it was there."""
+    for folder in (path, path / RECORDS, path / KEEP):
+        for part in folder.glob(f".*{PART}"):
+            if _is_ours(part.name.removeprefix(".").removesuffix(PART), machine):
+                with contextlib.suppress(OSError):
+                    disk.remove(part)
+
+
+def _is_ours(name: str, machine: str) -> bool:
+    month = name.removeprefix(f"{machine}-")[:7]
+    page = is_page(name) and page_number(name, machine, month) is not None
+    return page or name == f"held-{machine}.lock" or name[10:] == f"-{machine}.zip"

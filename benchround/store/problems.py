@@ -1,0 +1,37 @@
+"""What a grower should know about the state of a season's files, one sentence each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from benchround.store.contents import Contents
+from benchround.store.pages import Page
+
+
+def problems_of(contents: Contents) -> Iterator[str]:
+    """The sentences: damaged files, passed-over records, records told two ways, lost ones."""
+    for page in contents.pages:
+        if page.fault:
+            yield _damaged(page)
+        yield from page.remarks
+    for name, files in contents.disagreements.items():
+        yield f"record {name} is told in two ways in {', '.join(files)}; the longer one is shown"
+    for name, count in contents.missed.items():
+        yield (
+            f"{name} was changed or removed from outside and {_records(count)} missing since;"
+            " look among the kept copies"
+        )
+
+
+def _damaged(page: Page) -> str:
+    saved = "nothing could be read from it"
+    if page.records:
+        saved = f"{len(page.records)} records on whole lines were read from it"
+    return (
+        f"{page.name} is damaged: {page.fault}; {saved}, it is left as it is, and a kept copy may"
+        " hold the rest"
+    )
+
+
+def _records(count: int) -> str:
+    return "1 record is" if count == 1 else f"{count} records are"

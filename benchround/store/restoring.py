@@ -1,0 +1,172 @@
+"""Bringing back what a kept copy still has, and clearing away a damaged file.
+
+Nothing here takes a record away: bringing back adds what is missing, and a damaged file is moved
+out of the way only after what could still be read of it stands in a sound one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+from benchround.core.errors import SeasonError
+from benchround.core.record import Record
+from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
+from benchround.store.errors import SeasonDamagedError, unwritten
+from benchround.store.heading import HEADING, read_heading
+from benchround.store.keep import Kept, files_in
+from benchround.store.pages import RECORDS, Document, documents_in, is_page, page_from
+from benchround.store.storage import format_tables
+
+ASIDE = "aside"
+
+
+@dataclass(frozen=True, slots=True)
+class Restoration:
+    """What bringing back a kept copy adds to the season.
+
+    Attributes:
+        kept: the copy it comes from.
+        files: what is written: names of new files in the records folder, and the season's own
+            file if that is damaged.
+        records: the records that come back, in the order they stand in the copy.
+        unread: how many more come back that this program cannot read.
+    """
+
+    kept: Kept
+    files: tuple[str, ...]
+    records: tuple[Record, ...]
+    unread: int
+
+
+def restore(
+    season: Path, kept: Kept, *, preview: bool = True, disk: Disk = SYSTEM_DISK
+) -> Restoration:
+    """Bring back every record the copy has and the season has not; nothing is overwritten.
+
+    Args:
+        season: the season folder.
+        kept: the copy to take from.
+        preview: only say what would come back.
+        disk: where it is written.
+
+    Raises:
+        SeasonDamagedError: the copy cannot be read.
+        SeasonError: something could not be written; files written so far stay, and doing it again
+            adds the rest.
+    """
+    files = files_in(kept.path)
+    missing = _missing_pages(season, kept, files)
+    heading = files.get(HEADING) if _heading_is_damaged(season) else None
+    if not preview:
+        if heading is not None:
+            _replace_heading(season, heading, disk)
+        make_folder(season / RECORDS, disk)
+        for name, documents in missing.items():
+            write_whole(season / RECORDS / name, _page_of(documents), disk)
+    pages = [page_from(name, (0, 0, 0), _page_of(found)) for name, found in missing.items()]
+    records = tuple(record for page in pages for record in page.records)
+    names = (*([HEADING] if heading is not None else []), *missing)
+    return Restoration(kept, names, records, sum(p.kept for p in pages) - len(records))
+
+
+def _missing_pages(
+    season: Path, kept: Kept, files: dict[str, bytes]
+) -> dict[str, tuple[Document, ...]]:
+    present = _ids_present(season / RECORDS)
+    missing: dict[str, tuple[Document, ...]] = {}
+    for path in sorted(files):
+        if path == HEADING:
+            continue
+        documents = _absent(documents_in(files[path]), present)
+        if documents:
+            name = path.removeprefix(f"{RECORDS}/")
+            missing[_free_name(season / RECORDS, name, f"kept {kept.day}")] = documents
+            present |= {_id(document) for document in documents}
+    return missing
+
+
+def set_aside(season: Path, name: str, disk: Disk = SYSTEM_DISK) -> Path:
+    """Move a damaged page to the folder `aside`, what can be read of it staying in the season.
+
+    Returns:
+        Where the damaged file lies now.
+
+    Raises:
+        SeasonError: it could not be done; the damaged file is still in its place.
+    """
+    source = season / RECORDS / name
+    try:
+        data = source.read_bytes()
+    except OSError as error:
+        raise SeasonError(
+            f"{name} cannot be opened ({error.strerror}) and was left where it is"
+        ) from error
+    others = _ids_present(season / RECORDS, leave_out=name)
+    documents = _absent(documents_in(data), others)
+    if documents:
+        rescued = _free_name(season / RECORDS, name, "rescued", moving=True)
+        write_whole(season / RECORDS / rescued, _page_of(documents), disk)
+    return _move_aside(season, source, disk)
+
+
+def _move_aside(season: Path, source: Path, disk: Disk) -> Path:
+    make_folder(season / ASIDE, disk)
+    target = season / ASIDE / _free_name(season / ASIDE, source.name, "again")
+    try:
+        disk.replace(source, target)
+        disk.sync_folder(target.parent)
+        disk.sync_folder(source.parent)
+    except OSError as error:
+        raise unwritten(target, error) from error
+    return target
+
+
+def _heading_is_damaged(season: Path) -> bool:
+    try:
+        read_heading(season)
+    except SeasonDamagedError:
+        return True
+    return False
+
+
+def _replace_heading(season: Path, data: bytes, disk: Disk) -> None:
+    if (season / HEADING).exists():
+        _move_aside(season, season / HEADING, disk)
+    write_whole(season / HEADING, data, disk)
+
+
+def _ids_present(folder: Path, leave_out: str = "") -> set[str]:
+    paths = folder.iterdir() if folder.is_dir() else ()
+    present = set()
+    for path in paths:
+        if is_page(path.name) and path.name != leave_out:
+            try:
+                data = path.read_bytes()
+            except OSError:  # not readable, so its records count as missing
+                continue
+            present |= {_id(document) for document in documents_in(data)}
+    return present
+
+
+def _absent(documents: Iterable[Document], present: set[str]) -> tuple[Document, ...]:
+    return tuple(d for d in documents if "id" in d and _id(d) not in present)
+
+
+def _id(document: Document) -> str:
+    return str(document.get("id", ""))
+
+
+def _page_of(documents: Iterable[Document]) -> bytes:
+    return format_tables({RECORDS: dict(enumerate(documents, 1))})
+
+
+def _free_name(folder: Path, name: str, tag: str, *, moving: bool = False) -> str:
+    """A name no file has: the name itself, then with the tag, then with the tag and a number."""
+    stem = Path(name).stem
+    tagged = [f"{stem} ({tag}).json", *(f"{stem} ({tag} {n}).json" for n in range(2, 1000))]
+    for free in tagged if moving else [name, *tagged]:
+        if not (folder / free).exists():
+            return free
+    raise SeasonError(f"{folder} holds a thousand copies of {name}; clear some of them away")

@@ -1,0 +1,266 @@
+"""The disk refuses: a plain sentence, nothing half written, the same records in memory."""
+
+from __future__ import annotations
+
+import errno
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from benchround.core.errors import SeasonError
+from benchround.store.disk import write_whole
+from benchround.store.errors import SeasonReadOnlyError, SeasonUnsureError
+from benchround.store.folder import SeasonFolder
+from tests.store.builders import Scribe, filled_season, new_season, page, reopen
+from tests.store.disks import FailingDisk
+
+ROOT = Path(__file__).parents[2]
+
+REFUSALS = [
+    ("write", errno.ENOSPC, "is full; free some room"),
+    ("write", errno.EDQUOT, "is full"),
+    ("write", errno.EIO, "check the disk"),
+    ("fsync", errno.ENOSPC, "is full"),
+    ("fsync", errno.EIO, "check the disk"),
+    ("create", errno.EROFS, "can only be read"),
+    ("create", errno.EACCES, "you may not write"),
+    ("create", errno.ENOENT, "is gone; reconnect"),
+    ("create", errno.ENOSPC, "is full"),
+    ("replace", errno.EACCES, "you may not write"),
+    ("replace", errno.EROFS, "can only be read"),
+    ("replace", errno.EIO, "check the disk"),
+]
+
+
+def files(path: Path) -> dict[str, bytes]:
+    found = (p for p in path.rglob("*") if p.is_file() and p.suffix != ".lock")
+    return {p.relative_to(path).as_posix(): p.read_bytes() for p in found}
+
+
+@pytest.mark.parametrize(("call", "number", "sentence"), REFUSALS)
+def test_a_refused_write_changes_nothing(
+    tmp_path: Path, call: str, number: int, sentence: str
+) -> None:
+    disk, scribe = FailingDisk(call, number), Scribe()
+    path = tmp_path / "s"
+    with new_season(path, disk=disk) as season:
+        season.append(scribe.records(2))
+        before, on_disk = season.records(), files(path)
+        refused = scribe.records(3)
+        disk.failing = True
+        with pytest.raises(SeasonError, match=sentence):
+            season.append(refused)
+        assert season.records() == before
+        assert files(path) == on_disk
+        assert not season.reload_if_changed()
+        disk.failing = False
+        season.append(refused)
+        assert season.records() == before + refused
+    assert reopen(path).records() == before + refused
+
+
+def test_a_disk_that_does_not_confirm_is_told_apart_and_the_action_may_be_repeated(
+    tmp_path: Path,
+) -> None:
+    disk, scribe = FailingDisk("sync folder", errno.EIO), Scribe()
+    with new_season(tmp_path / "s", disk=disk) as season:
+        season.append(scribe.records(1))
+        before, action = season.records(), scribe.records(2)
+        disk.failing = True
+        with pytest.raises(SeasonUnsureError, match="look whether the record is there"):
+            season.append(action)
+        assert season.records() == before
+        with pytest.raises(SeasonUnsureError):
+            season.append(action)
+        disk.failing = False
+        disk.events.clear()
+        season.append(action)
+        assert season.records() == before + action
+        assert ("sync folder", "records") in [(e.call, e.path.name) for e in disk.events]
+    assert reopen(tmp_path / "s").records() == before + action
+
+
+def test_after_an_unconfirmed_write_another_look_shows_what_is_on_the_disk(tmp_path: Path) -> None:
+    disk, scribe = FailingDisk("sync folder", errno.EIO), Scribe()
+    with new_season(tmp_path / "s", disk=disk) as season:
+        disk.failing = True
+        action = scribe.records(2)
+        with pytest.raises(SeasonUnsureError):
+            season.append(action)
+        assert season.reload_if_changed()
+        assert season.records() == action
+
+
+def test_a_folder_that_cannot_be_forced_is_no_failure(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    real = os.fsync
+
+    def picky(handle: int) -> None:
+        if os.path.isdir(f"/proc/self/fd/{handle}"):
+            raise OSError(errno.EINVAL, "Invalid argument")
+        real(handle)
+
+    monkeypatch.setattr("os.fsync", picky)
+    write_whole(tmp_path / "x", b"text")
+    assert (tmp_path / "x").read_bytes() == b"text"
+
+
+def test_a_folder_that_vanished_is_told_and_not_made_anew(tmp_path: Path) -> None:
+    scribe, path = Scribe(), tmp_path / "s"
+    with new_season(path) as season:
+        season.append(scribe.records(2))
+        shutil.move(path, tmp_path / "away")
+        before = season.records()
+        with pytest.raises(SeasonError, match=r"gone|reached"):
+            season.append(scribe.records(1))
+        with pytest.raises(SeasonError, match="reconnect the disk"):
+            season.reload_if_changed()
+        assert season.records() == before
+        assert not path.exists()
+        shutil.move(tmp_path / "away", path)
+        season.append(scribe.records(1))
+        assert len(season.records()) == 3
+
+
+def test_a_season_on_a_disk_that_cannot_be_written_opens_for_reading(tmp_path: Path) -> None:
+    records = filled_season(tmp_path / "s", 2)
+
+    class Refusing(FailingDisk):
+        def create(self, path: Path) -> int:
+            raise OSError(errno.EROFS, os.strerror(errno.EROFS))
+
+    season = reopen(tmp_path / "s", disk=Refusing("create", errno.EROFS))
+    assert season.records() == records
+    assert season.read_only
+    assert "can only be read" in season.problems[0]
+    with pytest.raises(SeasonReadOnlyError, match="can only be read"):
+        season.append(Scribe().records(1))
+
+
+@pytest.mark.skipif(os.geteuid() == 0, reason="root may write everywhere")
+def test_a_folder_without_permission_opens_for_reading(tmp_path: Path) -> None:
+    records = filled_season(tmp_path / "s", 2)
+    (tmp_path / "s").chmod(0o555)
+    try:
+        season = reopen(tmp_path / "s")
+        assert season.records() == records
+        assert season.read_only
+    finally:
+        (tmp_path / "s").chmod(0o755)
+
+
+FILL = """
+import sys
+from pathlib import Path
+from benchround.core.errors import SeasonError
+from tests.store.builders import Scribe, new_season, reopen
+
+path = Path(sys.argv[1]) / "season"
+scribe, written, refusal = Scribe(), [], ""
+season = new_season(path)
+for _ in range(2000):
+    action = tuple(scribe.record(note="x" * 9000) for _ in range(3))
+    try:
+        season.append(action)
+    except SeasonError as error:
+        refusal = str(error)
+        break
+    written += action
+assert "is full; free some room" in refusal, refusal
+assert season.records() == tuple(written)
+season.close()
+parts = list((path / "records").glob(".*"))
+assert parts == [], parts
+again = reopen(path)
+assert again.records() == tuple(written), again.problems
+assert again.damaged == ()
+print("actions", len(written) // 3)
+"""
+
+READ_ONLY = """
+import sys
+from pathlib import Path
+from tests.store.builders import reopen
+
+season = reopen(Path(sys.argv[1]) / "season")
+assert season.read_only
+assert "can only be read" in season.problems[0], season.problems
+assert len(season.records()) == 4
+print("read", len(season.records()))
+"""
+
+
+def in_small_disk(
+    mount: Path, options: str, before: str, program: str
+) -> subprocess.CompletedProcess[str]:
+    """Run a program with a small disk of its own mounted, which nobody else sees."""
+    steps = f'mount -t tmpfs -o size=1m tmpfs "$0" && {before} {options} && exec "$1" -c "$2" "$0"'
+    return subprocess.run(
+        ["unshare", "-m", "sh", "-c", steps, str(mount), sys.executable, program],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+
+
+def can_mount() -> bool:
+    if os.geteuid() != 0 or shutil.which("unshare") is None:
+        return False
+    probe = 'mount -t tmpfs -o size=1m tmpfs "$0"'
+    asked = ["unshare", "-m", "sh", "-c", probe, "/tmp"]
+    return subprocess.run(asked, capture_output=True, check=False).returncode == 0
+
+
+needs_mount = pytest.mark.skipif(not can_mount(), reason="a small disk needs root to mount")
+
+
+@needs_mount
+def test_a_disk_that_really_fills_up(tmp_path: Path) -> None:
+    run = in_small_disk(tmp_path, "true", "true &&", FILL)
+    assert run.stdout.startswith("actions "), run.stderr
+    assert int(run.stdout.split()[1]) > 3
+
+
+@needs_mount
+def test_a_disk_that_really_is_read_only(tmp_path: Path) -> None:
+    mount, made = tmp_path / "mount", tmp_path / "made"
+    mount.mkdir()
+    filled_season(made / "season", 4)
+    run = in_small_disk(
+        mount, 'mount -o remount,ro "$0"', f'cp -r "{made}/season" "$0" &&', READ_ONLY
+    )
+    assert run.stdout == "read 4\n", run.stderr
+
+
+def test_the_sentence_for_a_page_that_grows_too_large(tmp_path: Path) -> None:
+    program = (
+        "import resource, signal, sys\n"
+        "from pathlib import Path\n"
+        "from benchround.core.errors import SeasonError\n"
+        "from tests.store.builders import Scribe, new_season\n"
+        "season, scribe = new_season(Path(sys.argv[1]) / 's'), Scribe()\n"
+        "season.append(scribe.records(1))\n"
+        "signal.signal(signal.SIGXFSZ, signal.SIG_IGN)\n"
+        "resource.setrlimit(resource.RLIMIT_FSIZE, (2000, 2000))\n"
+        "try:\n"
+        "    season.append(scribe.records(100))\n"
+        "except SeasonError as error:\n"
+        "    print(error, len(season.records()))\n"
+    )
+    asked = [sys.executable, "-c", program, str(tmp_path)]
+    run = subprocess.run(asked, cwd=ROOT, capture_output=True, text=True, check=True)
+    assert "is full" in run.stdout
+    assert run.stdout.rstrip().endswith(" 1")
+    assert [p.name for p in (tmp_path / "s" / "records").iterdir()] == [page(tmp_path).name]
+
+
+def test_a_new_season_that_cannot_be_begun_says_why(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("in the way")
+    with pytest.raises(SeasonError, match="nothing was recorded"):
+        SeasonFolder.create(tmp_path / "file" / "s", "x", "laptop", Scribe().record().day)

@@ -1,0 +1,202 @@
+"""Files in the folder are not what they were: the season opens, nothing is lost or overwritten."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from benchround.store import SeasonNewerError, SeasonReadOnlyError
+from tests.store.builders import Scribe, filled_season, new_season, page, reopen
+
+
+def page_names(path: Path) -> list[str]:
+    return sorted(p.name for p in (path / "records").iterdir())
+
+
+def test_a_damaged_page_is_named_left_alone_and_not_written_to(tmp_path: Path) -> None:
+    path, records = tmp_path / "s", filled_season(tmp_path / "s", 6)
+    whole = page(path).read_bytes()
+    page(path).write_bytes(whole[: len(whole) // 2])
+    half = page(path).read_bytes()
+    with reopen(path) as season:
+        kept = season.records()
+        assert 0 < len(kept) < 6
+        assert set(kept) < set(records)
+        assert season.damaged == ("laptop-2027-04-001.json",)
+        (problem,) = season.problems
+        assert problem.startswith("laptop-2027-04-001.json is damaged: it breaks off")
+        season.append(Scribe("other").records(1))
+    assert page(path).read_bytes() == half
+    assert page_names(path) == ["laptop-2027-04-001.json", "laptop-2027-04-002.json"]
+    assert len(reopen(path).records()) == len(kept) + 1
+
+
+def test_a_page_that_cannot_be_opened_does_not_keep_the_rest_away(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    records = filled_season(tmp_path / "s", 3)
+    bad = tmp_path / "s" / "records" / "zz.json"
+    bad.write_bytes(b"{}")
+    real = Path.read_bytes
+
+    def refusing(path: Path) -> bytes:
+        if path == bad:
+            raise PermissionError(13, "Permission denied")
+        return real(path)
+
+    monkeypatch.setattr(Path, "read_bytes", refusing)
+    season = reopen(tmp_path / "s")
+    assert season.records() == records
+    assert "zz.json is damaged: it could not be opened" in season.problems[0]
+
+
+def test_unknown_kinds_survive_the_page_being_written_again(tmp_path: Path) -> None:
+    path, scribe = tmp_path / "s", Scribe()
+    filled_season(path, 2)
+    tables = json.loads(page(path).read_bytes())
+    newer = {"id": "n1", "day": "2027-04-03", "kind": "grafted", "on": ["a", None], "x": 1e300}
+    stranger = {"id": "n2", "day": "no day", "kind": "sown", "machine": "laptop"}
+    tables["records"] |= {"7": newer, "8": stranger}
+    tables["records"]["1"]["photo"] = "p.jpg"
+    tables["newer table"] = {"1": {"a": 1}}
+    page(path).write_text(json.dumps(tables))
+    scribe.records(5)
+    with reopen(path) as season:
+        assert len(season.records()) == 2
+        assert season.problems == (
+            "laptop-2027-04-001.json: record 'n2' cannot be read (Invalid isoformat string:"
+            " 'no day'); it is kept in the file but not shown",
+            "laptop-2027-04-001.json: 1 of kind 'grafted' kept in the file but not shown;"
+            " a newer benchround wrote them and can show them",
+        )
+        season.append(scribe.records(1))
+    after = json.loads(page(path).read_bytes())
+    assert set(after["records"]) == {"1", "2", "7", "8", "9"}
+    assert {n: after["records"][n] for n in "1278"} == tables["records"]
+    assert after["newer table"] == tables["newer table"]
+
+
+def test_the_same_id_told_two_ways_is_remarked_and_the_longer_shown(tmp_path: Path) -> None:
+    path, (record, *_) = tmp_path / "s", filled_season(tmp_path / "s", 2)
+    copy = path / "records" / "a copy.json"
+    text = page(path).read_text().replace("look 0", "look nought")
+    copy.write_text(text)
+    season = reopen(path)
+    assert season.records()[0].note == "look nought"
+    assert season.problems == (
+        f"record {record.id} is told in two ways in a copy.json, laptop-2027-04-001.json;"
+        " the longer one is shown",
+    )
+
+
+def test_files_of_other_programs_in_the_folder_are_left_alone(tmp_path: Path) -> None:
+    path, records = tmp_path / "s", filled_season(tmp_path / "s", 2)
+    strangers = ["._laptop-2027-04-001.json", ".hidden.json", "notes.txt", ".desktop-x.json.part"]
+    for name in strangers:
+        (path / "records" / name).write_bytes(b"\0\1\2")
+    (path / "records" / "folder.json").mkdir()
+    with reopen(path) as season:
+        assert season.records() == records
+        assert season.problems == ()
+        season.append(Scribe("other").records(1))
+    assert set(strangers) < set(page_names(path))
+
+
+def test_a_half_written_file_of_this_computer_is_swept_away(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    filled_season(path, 2)
+    ours = path / "records" / ".laptop-2027-04-001.json.part"
+    theirs = path / "records" / ".laptop-2-2027-04-001.json.part"
+    for part in (ours, theirs):
+        part.write_bytes(b"{")
+    reopen(path).close()
+    assert not ours.exists()
+    assert theirs.exists()
+
+
+def test_a_damaged_own_file_leaves_the_season_readable(tmp_path: Path) -> None:
+    path, records = tmp_path / "s", filled_season(tmp_path / "s", 2)
+    for damage in (b"{", b"{}", b'{"season": {"1": {"format": "one"}}}', None):
+        (path / "benchround.json").unlink()
+        if damage is not None:
+            (path / "benchround.json").write_bytes(damage)
+        with reopen(path) as season:
+            assert season.records() == records
+            assert season.read_only
+            assert season.name == "s"
+            assert season.created is None
+            assert "benchround.json is" in season.problems[0]
+            with pytest.raises(SeasonReadOnlyError):
+                season.append(Scribe().records(1))
+        (path / "benchround.json").write_bytes(b"")
+
+
+def test_a_season_of_a_newer_program_is_refused_and_let_go(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    filled_season(path, 1)
+    own = path / "benchround.json"
+    own.write_text(own.read_text().replace('"format": 1', '"format": 2'))
+    with pytest.raises(SeasonNewerError, match="format 2; this one knows 1"):
+        reopen(path)
+    assert not list(path.glob("*.lock"))
+
+
+def test_a_season_without_its_records_folder_as_git_brings_it_opens(tmp_path: Path) -> None:
+    new_season(tmp_path / "s").close()
+    (tmp_path / "s" / "records").rmdir()
+    assert reopen(tmp_path / "s", read_only=True).records() == ()
+    with reopen(tmp_path / "s") as season:
+        season.append(Scribe().records(1))
+        assert len(season.records()) == 1
+
+
+def test_records_removed_from_outside_are_told_until_they_are_back(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    filled_season(path, 3)
+    with reopen(path) as season:
+        data = page(path).read_bytes()
+        page(path).unlink()
+        assert season.reload_if_changed()
+        assert season.records() == ()
+        assert "3 records are missing since" in season.problems[0]
+        page(path).write_bytes(data)
+        assert season.reload_if_changed()
+        assert len(season.records()) == 3
+        assert season.problems == ()
+        assert not season.reload_if_changed()
+
+
+def test_a_page_changed_from_outside_is_read_before_it_is_written(tmp_path: Path) -> None:
+    path, scribe = tmp_path / "s", Scribe()
+    with new_season(path) as season:
+        season.append(scribe.records(1))
+        tables = json.loads(page(path).read_bytes())
+        tables["records"]["9"] = {"id": "by hand", "day": "2027-04-01", "kind": "noted"}
+        page(path).write_text(json.dumps(tables))
+        season.append(scribe.records(1))
+        assert len(season.records()) == 3
+    again = reopen(path)
+    assert [r.id for r in again.records()][-1] == "by hand"
+    assert len(again.records()) == 3
+
+
+def test_a_page_that_appeared_from_outside_is_not_written_over(tmp_path: Path) -> None:
+    path, records = tmp_path / "s", filled_season(tmp_path / "other", 2)
+    with new_season(path) as season:
+        page(path).write_bytes(page(tmp_path / "other").read_bytes())
+        season.append(Scribe("desktop").records(1))
+        assert set(records) < set(season.records())
+        assert len(season.records()) == 3
+
+
+def test_a_page_changed_into_rubbish_while_open_is_not_written_over(tmp_path: Path) -> None:
+    path, scribe = tmp_path / "s", Scribe()
+    with new_season(path) as season:
+        season.append(scribe.records(1))
+        page(path).write_bytes(b"rubbish")
+        season.append(scribe.records(1))
+        assert page(path).read_bytes() == b"rubbish"
+        assert page(path, 2).exists()
+        assert "is damaged" in season.problems[0]

@@ -1,0 +1,128 @@
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from tinydb import TinyDB, where
+from tinydb.storages import JSONStorage
+
+from benchround.store.errors import SeasonDamagedError
+from benchround.store.storage import AtomicStorage, format_tables, parse_tables
+from tests.store.builders import HOSTILE, Scribe, filled_season, new_season, page
+from tests.store.disks import WatchedDisk
+
+TEXT = st.text(st.sampled_from('a"\\{}[],: \n\t\r\x1b\x7fé🌱\u2028\u202e\ufeff0'), max_size=12)
+SCALARS = st.none() | st.booleans() | st.integers() | st.floats(allow_nan=False) | TEXT
+JSON = SCALARS | st.lists(SCALARS, max_size=3) | st.dictionaries(TEXT, SCALARS, max_size=3)
+DOCUMENTS = st.dictionaries(TEXT, JSON, max_size=3)
+NUMBERS = st.integers(1, 10**6).map(str)
+TABLES = st.dictionaries(TEXT, st.dictionaries(NUMBERS, DOCUMENTS, max_size=4), max_size=3)
+
+
+@given(TABLES)
+def test_tables_are_json_as_the_standard_library_reads_it(tables: dict[str, Any]) -> None:
+    data = format_tables(tables)
+    assert json.loads(data) == tables
+    assert parse_tables(data) == tables
+
+
+def test_every_document_stands_on_a_line_of_its_own() -> None:
+    documents = {str(n): {"note": text} for n, text in enumerate(HOSTILE, 1)}
+    lines = format_tables({"records": documents}).decode().split("\n")
+    assert lines[:2] == ["{", '"records": {']
+    assert lines[-3:] == ["}", "}", ""]
+    for (number, document), line in zip(documents.items(), lines[2:-3], strict=True):
+        assert json.loads("{" + line.removesuffix(",") + "}") == {number: document}
+
+
+def test_tinydb_works_on_it_as_on_its_own_storage(tmp_path: Path) -> None:
+    ours = TinyDB(tmp_path / "a.json", storage=AtomicStorage)
+    theirs = TinyDB(tmp_path / "b.json")  # source: TinyDB's own JSONStorage
+    for database in (ours, theirs):
+        database.insert_multiple({"n": n, "text": text} for n, text in enumerate(HOSTILE))
+        database.update({"text": "changed"}, where("n") == 2)
+        database.remove(where("n") == 3)
+        database.table("other").insert({"x": 1.5})
+    assert ours.all() == theirs.all()
+    assert ours.tables() == theirs.tables()
+    assert json.loads((tmp_path / "a.json").read_bytes()) == json.loads(
+        (tmp_path / "b.json").read_bytes()
+    )
+
+
+def test_a_page_is_read_by_tinydbs_own_storage(tmp_path: Path) -> None:
+    records = filled_season(tmp_path / "s", 5)
+    with TinyDB(page(tmp_path / "s"), storage=JSONStorage, access_mode="r") as database:
+        names = [document["id"] for document in database.table("records")]
+    assert names == [record.id for record in records]
+
+
+@pytest.mark.parametrize(
+    "data",
+    [
+        b"",
+        b"\0" * 4096,
+        b" \n",
+        b"{",
+        b"[]",
+        b"3",
+        b'{"records": []}',
+        b'{"records": {"one": {}}}',
+        b'{"records": {"1": []}}',
+        b'{"records": {"\xff": {}}}',
+        b'{"records": {"1": {"n": 1' + b"0" * 5000 + b"}}}",
+        b"[" * 100_000,
+    ],
+    ids=lambda data: repr(data[:20]),
+)
+def test_what_is_not_tables_is_told(data: bytes) -> None:
+    with pytest.raises(SeasonDamagedError):
+        parse_tables(data)
+
+
+def test_a_file_saved_by_an_editor_with_a_byte_order_mark_is_read() -> None:
+    assert parse_tables(b'\xef\xbb\xbf{"records": {}}') == {"records": {}}
+
+
+def test_a_damaged_file_is_not_replaced_by_an_empty_one(tmp_path: Path) -> None:
+    path = tmp_path / "a.json"
+    path.write_bytes(b'{"_default": {"1": {"n"')
+    with TinyDB(path, storage=AtomicStorage) as database, pytest.raises(SeasonDamagedError):
+        database.insert({"n": 2})
+    assert path.read_bytes() == b'{"_default": {"1": {"n"'
+
+
+def test_bytes_are_forced_before_the_name_and_the_name_before_the_answer(tmp_path: Path) -> None:
+    disk = WatchedDisk()
+    with TinyDB(tmp_path / "a.json", storage=AtomicStorage, disk=disk) as database:
+        database.insert({"n": 1})
+    # Source: fsync(2) manual page: a file's fsync does not bring its folder entry to the disk.
+    calls = [(event.call, event.path.name) for event in disk.events]
+    assert calls == [
+        ("create", ".a.json.part"),
+        ("write", ".a.json.part"),
+        ("fsync", ".a.json.part"),
+        ("replace", ".a.json.part"),
+        ("sync folder", tmp_path.name),
+    ]
+
+
+def test_an_action_of_many_records_is_one_write_of_one_page(tmp_path: Path) -> None:
+    disk = WatchedDisk()
+    with new_season(tmp_path / "s", disk=disk) as season:
+        disk.events.clear()
+        season.append(Scribe().records(40))
+        calls = [(event.call, event.path.name) for event in disk.events]
+    part = ".laptop-2027-04-001.json.part"
+    expected = ["create", "write", "fsync", "replace"]
+    assert calls[:5] == [*((call, part) for call in expected), ("sync folder", "records")]
+
+
+def test_nothing_is_left_beside_the_pages(tmp_path: Path) -> None:
+    filled_season(tmp_path / "s", 3)
+    assert {p.name for p in (tmp_path / "s" / "records").iterdir()} == {page(tmp_path).name}
+    assert {p.name for p in (tmp_path / "s").iterdir()} == {"benchround.json", "records"}
