@@ -28,7 +28,7 @@ FREEZING_K = 273.15
 
 
 CONTAINER_CAPACITY = 0.60
-"""Water a drained container holds, of its volume; 0.45-0.65 (Bilderback and Yeager, from memory)."""
+"""Water a drained container holds, of its volume; 0.45-0.65 (Bilderback, Yeager: from memory)."""
 DRY_G_PER_ML = 0.10
 """Weight of dry compost; common practice, no source."""
 
