@@ -23,7 +23,9 @@ VALUE_RANGES: dict[Anchor, tuple[float, float]] = {
 FURTHEST_DAYS = 200
 """An edge further from its anchor than this is nearer to the same anchor of another year."""
 
-FORM = re.compile(r"(?P<anchor>[a-z ]+?)(?: (?P<value>\d+(?:\.\d+)?))? (?P<days>[+-]\d{1,3})")
+FORM = re.compile(
+    r"(?P<anchor>[a-z ]+?)(?: (?P<value>[0-9]+(?:\.[0-9]+)?))? (?P<days>[+-][0-9]{1,3})"
+)
 
 
 def _anchor_words(anchor: Anchor) -> str:

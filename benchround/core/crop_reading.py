@@ -28,7 +28,7 @@ class Reading:
         where: the file's name.
         crop_key: the crop's own key.
         faults: every fault, in the order of the table.
-        good: values that may stand, by dotted key below the crop.
+        good: values that may stand, by dotted key below the crop; None for those that may not.
     """
 
     where: str
@@ -78,6 +78,7 @@ class Reading:
             value = value_of(key, raw)
         except UnfitValue:
             self._fault(dotted, raw, key.allowed)
+            self.good[dotted] = None
         else:
             values[target] = self.good[dotted] = value
 

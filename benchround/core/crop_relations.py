@@ -32,7 +32,7 @@ def relation_troubles(good: Mapping[str, object]) -> Iterator[Trouble]:
 
     Args:
         good: values already read, by dotted key below the crop (`germination.base_c`,
-            `windows.1.opens`), and the sections that are there at all by their names.
+            `windows.1.opens`), None for a bad one, and by name the sections that are there at all.
     """
     yield from _out_of_order(good)
     yield from _seed_or_bulb(good)

@@ -85,7 +85,9 @@ def _shortened_course(crop: Crop, dotted: Mapping[str, Figure]) -> dict[str, Fig
     days, course = dotted.get("hardening.days"), crop.hardening
     if course is None or not isinstance(days, int | float) or isinstance(days, bool):
         return {}
-    return {"hardening.least_days": days} if days < course.least_days else {}
+    if not 0 < days < course.least_days or days != int(days):
+        return {}
+    return {"hardening.least_days": days}
 
 
 def _table(section: Section, record: object) -> Table:
