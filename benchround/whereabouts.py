@@ -1,0 +1,95 @@
+"""Where seasons lie: the one named, the one stood in, the last one used, the usual folder."""
+
+from __future__ import annotations
+
+import shutil
+import sysconfig
+import tempfile
+from datetime import date
+from pathlib import Path
+
+from benchround.core.errors import SeasonError
+
+HEADING = "benchround.json"
+SAMPLE_DAY = date(2026, 5, 27)
+"""The day the sample season is written for."""
+
+
+def is_season(folder: Path) -> bool:
+    """Whether a folder holds a season."""
+    return (folder / HEADING).is_file()
+
+
+def data_folder() -> Path:
+    """The user's own folder for seasons, by the system's custom."""
+    from platformdirs import user_data_path
+
+    return user_data_path("benchround", appauthor=False)
+
+
+def find_season(named: str = "") -> Path | None:
+    """The season folder meant; None where there is none yet.
+
+    Order: the one named, the current folder, the one last used, the newest in the user's folder.
+
+    Raises:
+        SeasonError: a folder was named that holds no season.
+    """
+    if named:
+        folder = Path(named).expanduser()
+        if not is_season(folder):
+            raise SeasonError(
+                f"There is no season in {folder}: look at the name, or begin one there with "
+                "'benchround new'."
+            )
+        return folder
+    here = Path.cwd()
+    if is_season(here):
+        return here
+    last = last_used()
+    if last is not None:
+        return last
+    home = data_folder()
+    seasons = sorted(path for path in home.glob("*") if is_season(path)) if home.is_dir() else []
+    return seasons[-1] if seasons else None
+
+
+def last_used() -> Path | None:
+    """The season opened last, if it is still there."""
+    try:
+        text = (data_folder() / "last-used").read_text(encoding="utf-8").strip()
+    except OSError:
+        return None
+    folder = Path(text)
+    return folder if text and is_season(folder) else None
+
+
+def remember(folder: Path) -> None:
+    """Keep in mind which season was opened last; failing to is no harm."""
+    try:
+        home = data_folder()
+        home.mkdir(parents=True, exist_ok=True)
+        (home / "last-used").write_text(str(folder.resolve()), encoding="utf-8")
+    except OSError:
+        return
+
+
+def sample_folder() -> Path:
+    """The sample season as it was installed.
+
+    Raises:
+        SeasonError: it was not installed with the program.
+    """
+    beside = Path(__file__).resolve().parent.parent / "sample_season"
+    installed = Path(sysconfig.get_path("data")) / "share" / "benchround" / "sample_season"
+    for folder in (beside, installed):
+        if is_season(folder):
+            return folder
+    raise SeasonError("The sample season was not installed with this program.")
+
+
+def private_sample() -> Path:
+    """A copy of the sample to play with, in a fresh temporary folder of one's own."""
+    target = Path(tempfile.mkdtemp(prefix="benchround-sample-")) / "sample_season"
+    shutil.copytree(sample_folder(), target, ignore=shutil.ignore_patterns("*.lock"))
+    return target
