@@ -56,7 +56,7 @@ FIGURES: dict[str, dict[str, object]] = {
         "germination.base_c": 5,
         "germination.at_c": 20,
         "germination.days_first": 7,
-        "germination.days_last": 10,
+        "germination.days_last": 9,
     },
     "wallflower": {
         "germination.at_c": 20,
