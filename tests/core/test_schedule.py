@@ -33,7 +33,7 @@ def season(temp_c: float = 20.0, **site: Figure) -> Season:
         **site,
     }
     day = date(2025, 12, 1)
-    places = {
+    places: dict[str, dict[str, Figure]] = {
         "warm": {"name": "Warm", "kind": "propagator", "set_c": temp_c, "order": 1},
         "fridge": {"name": "Fridge", "kind": "fridge", "order": 2},
     }
@@ -159,7 +159,8 @@ def test_what_was_seen_goes_before_what_was_reckoned() -> None:
 
 def test_a_plan_is_reckoned_from_its_own_day_else_from_the_open_window() -> None:
     rules, at = crop("foxglove"), season()
-    own: Line = (SPRING, Kind.PLANNED, {"crop": "foxglove", "place": "warm", "sow_on": "2026-06-20"})
+    figures: dict[str, Figure] = {"crop": "foxglove", "place": "warm", "sow_on": "2026-06-20"}
+    own: Line = (SPRING, Kind.PLANNED, figures)
     assert course(rules, own, at=at, day=SPRING)[Step.SOW].day == date(2026, 6, 20)
     none: Line = (SPRING, Kind.PLANNED, {"crop": "foxglove"})
     opens = course(rules, none, at=at, day=SPRING)[Step.SOW].day
