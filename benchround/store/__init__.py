@@ -1,6 +1,7 @@
 """The season folder on disk: records are added, never changed, and survive what disks do.
 
-`SeasonFolder` is the door; the rest is exported for those who hold a kept copy or an error of it.
+`SeasonFolder` is the door. What has to do with kept copies is in `keep` and `restoring`, which are
+left out here because they take longer to import.
 """
 
 from benchround.store.errors import (
@@ -11,17 +12,12 @@ from benchround.store.errors import (
 )
 from benchround.store.folder import SeasonFolder
 from benchround.store.ids import IdMaker
-from benchround.store.keep import GoodCopy, Kept
 from benchround.store.machine import short_name
 from benchround.store.merging import Merged, merge
-from benchround.store.restoring import Restoration
 
 __all__ = [
-    "GoodCopy",
     "IdMaker",
-    "Kept",
     "Merged",
-    "Restoration",
     "SeasonDamagedError",
     "SeasonFolder",
     "SeasonNewerError",

@@ -11,8 +11,8 @@ from pathlib import Path
 
 from benchround.core.errors import SeasonError
 from benchround.core.record import Record
-from benchround.store.heading import HEADING
 from benchround.store.ids import stamp_of
+from benchround.store.layout import HEADING
 from benchround.store.merging import fold_in
 from benchround.store.pages import Mark, Page, is_page, mark_of, read_page
 

@@ -6,18 +6,23 @@ from collections.abc import Callable
 from datetime import date, datetime
 from pathlib import Path
 from types import TracebackType
+from typing import TYPE_CHECKING
 
 from benchround.core.errors import SeasonError
 from benchround.core.record import Record
 from benchround.store.contents import Contents
 from benchround.store.disk import SYSTEM_DISK, Disk
-from benchround.store.keep import GoodCopy, Kept, keep_copy, list_kept, newest_good
+from benchround.store.layout import RECORDS
 from benchround.store.machine import require_machine
 from benchround.store.opening import Opening, begin_season, open_season
-from benchround.store.pages import RECORDS
 from benchround.store.problems import problems_of
-from benchround.store.restoring import Restoration, restore, set_aside
 from benchround.store.writer import Writer
+
+if TYPE_CHECKING:
+    from benchround.store.keep import GoodCopy, Kept
+    from benchround.store.restoring import Restoration
+
+# What has to do with kept copies is imported where it is used: reading zip files is not light.
 
 
 class SeasonFolder:
@@ -172,14 +177,20 @@ class SeasonFolder:
         """
         if self._writer is None:
             return None
+        from benchround.store.keep import keep_copy
+
         return keep_copy(self.path, self.machine, day, self._disk, drop=not self.damaged)
 
     def list_kept(self) -> tuple[Kept, ...]:
         """The kept copies of the season, the latest first."""
+        from benchround.store.keep import list_kept
+
         return list_kept(self.path)
 
     def newest_good(self, page_name: str) -> GoodCopy | None:
         """The latest kept copy in which that file is sound, or None."""
+        from benchround.store.keep import newest_good
+
         return newest_good(self.path, page_name)
 
     def restore(self, kept: Kept, preview: bool = True) -> Restoration:
@@ -196,6 +207,8 @@ class SeasonFolder:
             SeasonDamagedError: the copy cannot be read.
             SeasonError: the season cannot be written.
         """
+        from benchround.store.restoring import restore
+
         if preview:
             return restore(self.path, kept)
         self._require_hold()
@@ -216,6 +229,8 @@ class SeasonFolder:
         Raises:
             SeasonError: the file is sound, or it could not be moved; it is still in its place.
         """
+        from benchround.store.restoring import set_aside
+
         self._require_hold()
         if name not in self.damaged:
             raise SeasonError(f"{name} is not among the damaged files; it was left where it is")

@@ -13,12 +13,12 @@ from benchround.core.errors import SeasonError
 from benchround.store.bounds import LONGEST_NAME, checked_text
 from benchround.store.disk import SYSTEM_DISK, Disk
 from benchround.store.errors import SeasonDamagedError, SeasonNewerError
+from benchround.store.layout import HEADING
 from benchround.store.storage import AtomicStorage, Tables, parse_tables
 
 FORMAT = 1
 """The format this program writes; raised whenever an older program would misread a season."""
 
-HEADING = "benchround.json"
 _TABLE = "season"
 
 

@@ -12,7 +12,7 @@ sorts after the record it withdraws, however wrong one of the clocks is.
 
 from __future__ import annotations
 
-import random
+import os
 import time
 from collections.abc import Callable
 
@@ -49,11 +49,10 @@ class IdMaker:
         self,
         last_seen: str = "",
         clock_ms: Callable[[], int] = system_clock_ms,
-        chance: random.Random | None = None,
+        chance: Callable[[int], bytes] = os.urandom,
     ) -> None:
         self._clock_ms = clock_ms
-        draw = chance or random.SystemRandom()
-        self._tag = "".join(draw.choices(DIGITS, k=TAG_DIGITS))
+        self._tag = "".join(DIGITS[byte % 32] for byte in chance(TAG_DIGITS))
         self._last = (-1, 0)
         self.saw(last_seen)
 

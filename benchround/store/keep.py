@@ -15,10 +15,9 @@ from pathlib import Path
 from benchround.core.errors import SeasonError
 from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
 from benchround.store.errors import SeasonDamagedError
-from benchround.store.heading import HEADING
-from benchround.store.pages import RECORDS, Page, is_page, page_from
+from benchround.store.layout import HEADING, KEEP, RECORDS
+from benchround.store.pages import Page, is_page, page_from
 
-KEEP = "keep"
 COPIES = 10
 _NAME = re.compile(r"(\d{4}-\d{2}-\d{2})-([a-z0-9-]+)\.zip")
 _EARLIEST_ZIP_YEAR = 1980

@@ -16,9 +16,9 @@ from pathlib import Path
 from benchround.core.errors import SeasonError
 from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
 from benchround.store.errors import SeasonDamagedError, unsure, unwritten
-from benchround.store.heading import FORMAT, HEADING, Heading, write_heading
-from benchround.store.keep import KEEP, files_in, packed
-from benchround.store.pages import RECORDS
+from benchround.store.heading import FORMAT, Heading, write_heading
+from benchround.store.keep import files_in, packed
+from benchround.store.layout import HEADING, KEEP, RECORDS
 from benchround.store.storage import Tables, format_tables, parse_tables
 
 Pages = dict[str, Tables]
@@ -27,7 +27,7 @@ Pages = dict[str, Tables]
 Step = Callable[[Pages], Pages]
 """From all sound pages in one format to the pages in the next; files left out are removed."""
 
-STEPS: Mapping[int, Step] = {}
+STEPS: dict[int, Step] = {}
 """Format a step starts from -> the step. Format 1 is the first, so there are none yet."""
 
 

@@ -10,12 +10,11 @@ from pathlib import Path
 from benchround.core.errors import SeasonBusyError, SeasonError
 from benchround.store.disk import PART, SYSTEM_DISK, Disk, make_folder
 from benchround.store.errors import SeasonDamagedError, SeasonReadOnlyError
-from benchround.store.heading import FORMAT, HEADING, Heading, read_heading, write_heading
-from benchround.store.keep import KEEP
+from benchround.store.heading import FORMAT, Heading, read_heading, write_heading
+from benchround.store.layout import HEADING, KEEP, RECORDS
 from benchround.store.lock import Lock
 from benchround.store.machine import require_machine
-from benchround.store.migrate import migrate
-from benchround.store.pages import RECORDS, is_page, page_number
+from benchround.store.pages import is_page, page_number
 
 WORDED_READ_ONLY = "this season was opened for reading only; open it for writing to record"
 
@@ -105,6 +104,8 @@ def _read_own_file(opening: Opening, day: date) -> None:
                 f"this season is in an older format and must be opened once for writing:"
                 f" {opening.closed}"
             )
+        from benchround.store.migrate import migrate  # seldom needed, and not light
+
         heading = migrate(opening.path, heading, day, opening.disk)
     opening.heading = heading
 

@@ -20,10 +20,8 @@ from benchround.core.errors import InputError
 from benchround.core.record import Record
 from benchround.store.codec import decode
 from benchround.store.errors import SeasonDamagedError, UnknownKindError
+from benchround.store.layout import RECORDS
 from benchround.store.storage import Tables, parse_tables
-
-RECORDS = "records"
-"""Name of the TinyDB table in a page, and of the folder the pages lie in."""
 
 FULL = 200
 """Records after which a new page is begun: small enough to rewrite whole at every tick."""

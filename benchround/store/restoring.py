@@ -14,12 +14,11 @@ from benchround.core.errors import SeasonError
 from benchround.core.record import Record
 from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
 from benchround.store.errors import SeasonDamagedError, unwritten
-from benchround.store.heading import HEADING, read_heading
+from benchround.store.heading import read_heading
 from benchround.store.keep import Kept, files_in
-from benchround.store.pages import RECORDS, Document, documents_in, is_page, page_from
+from benchround.store.layout import ASIDE, HEADING, RECORDS
+from benchround.store.pages import Document, documents_in, is_page, page_from
 from benchround.store.storage import format_tables
-
-ASIDE = "aside"
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,9 +18,10 @@ from benchround.store.codec import encode
 from benchround.store.contents import UNREAD, Contents
 from benchround.store.disk import Disk, write_whole
 from benchround.store.errors import SeasonUnsureError, unreachable
+from benchround.store.layout import RECORDS
 from benchround.store.lock import Lock
 from benchround.store.merging import same
-from benchround.store.pages import FULL, RECORDS, Mark, Page, mark_of, page_name, page_number
+from benchround.store.pages import FULL, Mark, Page, mark_of, page_name, page_number
 from benchround.store.storage import AtomicStorage
 
 _LOOKS = 10

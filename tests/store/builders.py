@@ -53,7 +53,7 @@ class Scribe:
 
     def __init__(self, machine: str = "laptop", start_ms: int = START_MS) -> None:
         self.machine = machine
-        self.ids = IdMaker(clock_ms=Clock(start_ms), chance=random.Random(machine))
+        self.ids = IdMaker(clock_ms=Clock(start_ms), chance=random.Random(machine).randbytes)
 
     def record(
         self,

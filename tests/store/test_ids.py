@@ -24,7 +24,7 @@ class Readings:
 
 
 def maker(readings: list[int], last_seen: str = "", seed: int = 1) -> IdMaker:
-    return IdMaker(last_seen, Readings(readings), random.Random(seed))
+    return IdMaker(last_seen, Readings(readings), random.Random(seed).randbytes)
 
 
 @given(st.lists(st.integers(-10, LATEST_MS + 10), min_size=2, max_size=60))

@@ -3,6 +3,7 @@ from __future__ import annotations
 import json
 import os
 import platform
+import select
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -206,6 +207,26 @@ def test_of_many_programs_that_find_a_leftover_one_holds_the_season(tmp_path: Pa
     for contender in contenders:
         contender.communicate("\n")
     assert sorted(said) == ["busy"] * 5 + ["held"]
+
+
+def test_a_program_waits_while_another_is_about_to_take_the_season(tmp_path: Path) -> None:
+    fcntl = pytest.importorskip("fcntl")
+    asked = [sys.executable, "-c", CONTENDER, str(tmp_path)]
+    handle = os.open(tmp_path, os.O_RDONLY)
+    fcntl.flock(handle, fcntl.LOCK_EX)
+    contender = subprocess.Popen(
+        asked, cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+    )
+    assert contender.stdin is not None
+    assert contender.stdout is not None
+    contender.stdin.write("go\n")
+    contender.stdin.flush()
+    answered, _, _ = select.select([contender.stdout], [], [], 0.5)
+    assert not answered
+    assert not (tmp_path / LOCK).exists()
+    os.close(handle)
+    assert contender.stdout.readline() == "held\n"
+    contender.communicate("\n")
 
 
 def test_two_claims_of_one_program_are_told_apart(tmp_path: Path) -> None:

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from benchround.core.errors import SeasonError
-from benchround.store import heading, opening
+from benchround.store import heading
 from benchround.store.folder import SeasonFolder
 from benchround.store.keep import files_in
 from benchround.store.migrate import STEPS, Pages, Step, migrate
@@ -31,9 +31,6 @@ def entries_to_records(pages: Pages) -> Pages:
             number = str(len(records["records"]) + 1)
             records["records"][number] = {**entry, "kind": "noted"}
     return moved
-
-
-STEPS_WITH_OLD = {0: entries_to_records}
 
 
 def entry(number: int) -> dict[str, Any]:
@@ -55,10 +52,7 @@ IDS = tuple(f"e{10 * page + n}" for page in range(3) for n in range(1, 5))
 
 @pytest.fixture
 def old_format_known(monkeypatch: pytest.MonkeyPatch) -> None:
-    def with_old(season: Path, own: heading.Heading, day: date, disk: Any) -> heading.Heading:
-        return migrate(season, own, day, disk, STEPS_WITH_OLD)
-
-    monkeypatch.setattr(opening, "migrate", with_old)
+    monkeypatch.setitem(STEPS, 0, entries_to_records)
 
 
 def ids(season: SeasonFolder) -> set[str]:

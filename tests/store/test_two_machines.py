@@ -162,7 +162,7 @@ def test_a_withdrawal_on_a_computer_whose_clock_is_slow_holds(tmp_path: Path) ->
     laptop.append((sown,))
     desktop = reopen(path, "desktop")
     slow = Clock(START_MS - 86_400_000)
-    ids = IdMaker(desktop.last_id, slow, random.Random(2))
+    ids = IdMaker(desktop.last_id, slow, random.Random(2).randbytes)
     undo = Record(ids.next(), DAY, Kind.WITHDRAWN, figures={"record": sown.id})
     desktop.append((undo,))
     redo = Record(ids.next(), DAY, Kind.WITHDRAWN, figures={"record": undo.id})
