@@ -100,11 +100,12 @@ def test_files_copied_in_any_order_give_the_same_records(
             snapshots.append((file.name, file.read_bytes()))
         new_season(root / "meeting", "tablet").close()
         travel.shuffle(snapshots)
-        for name, data in snapshots:
+        for arrival, (name, data) in enumerate(snapshots):
             target = root / "meeting" / "records" / name
             if target.exists():
                 copy = travel.choice(COPY_NAMES).format(stem=target.stem)
-                target = target.with_name(f"{travel.random()} {copy}")
+                target = target.with_name(f"{arrival} {copy}")
+            assert not target.exists()
             target.write_bytes(data)
         with reopen(root / "meeting", "tablet") as meeting:
             assert meeting.problems == ()
