@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from datetime import date, time, timedelta
+from datetime import date, timedelta
 from functools import lru_cache
-from math import inf
 
 from benchround.core import sun
-from benchround.core.errors import UnknownNameError
+from benchround.core.errors import OutOfRangeError, UnknownNameError
 from benchround.core.frame_build import LidPosition
 from benchround.core.frame_day import HourWeather
 from benchround.core.frame_hours import frame_hours, hours_of
@@ -79,12 +78,15 @@ def has_clock(timezone: str) -> bool:
     if not timezone:
         return False
     try:
-        sun.solar_noon_h(date(2025, 6, 21), 0.0, timezone)
+        sun.sun_day(date(2025, 6, 21), 0.0, 0.0, timezone)
     except UnknownNameError:
         return False
-    except ArithmeticError:
-        return True
     return True
+
+
+def _zone(where: Where) -> str | float:
+    _, lon_deg, _, timezone = where
+    return timezone if has_clock(timezone) else lon_deg / 15.0
 
 
 @lru_cache(maxsize=1024)
@@ -93,9 +95,8 @@ def clock_day(where: Where, day: date) -> SunDay:
 
     Without a time zone noon is taken at 12:00 as the longitude gives it (15 degrees an hour).
     """
-    lat_deg, lon_deg, _, timezone = where
-    zone: str | float = timezone if has_clock(timezone) else lon_deg / 15.0
-    found = sun.sun_day(day, lat_deg, lon_deg, zone)
+    lat_deg, lon_deg, _, _ = where
+    found = sun.sun_day(day, lat_deg, lon_deg, _zone(where))
     if _plain(found):
         return found
     return SunDay(None, None, found.day_length_h)
@@ -140,14 +141,22 @@ def _hours(
             clock.sunset,
             next_tmin_c=ahead,
         )
-    air = [hour_temp_two_harmonics_c(min_c, max_c, hour + 0.5) for hour in range(24)]
-    light = sun.hourly_radiation_wm2(lat_deg, number, daily_mj)
+    noon_h = _noon_h(where, day)
+    by_sun = [(hour + 12.5 - noon_h) % 24.0 for hour in range(24)]
+    air = [hour_temp_two_harmonics_c(min_c, max_c, hour) for hour in by_sun]
+    light = sun.hourly_radiation_wm2(lat_deg, number, daily_mj, noon_h)
     return tuple(HourWeather(c, wm2) for c, wm2 in zip(air, light, strict=True))
 
 
-def radiation_mj(
-    where: Where, day: date, min_c: float, max_c: float, sun_h: float | None
-) -> float:
+def _noon_h(where: Where, day: date) -> float:
+    """Noon by the clock; 12:00 where clock and longitude do not belong together."""
+    try:
+        return sun.solar_noon_h(day, where[1], _zone(where))
+    except OutOfRangeError:
+        return 12.0
+
+
+def radiation_mj(where: Where, day: date, min_c: float, max_c: float, sun_h: float | None) -> float:
     """The day's radiation on level ground, MJ/m2: from hours of sun, else from the range.
 
     Allen et al. 1998, FAO-56, eqs. 35 and 50, the latter held to a clear sky (eq. 37).
@@ -160,8 +169,3 @@ def radiation_mj(
         return sun.radiation_from_sunshine_mj(above, min(sun_h, longest_h), longest_h)
     guessed = sun.radiation_from_range_mj(above, max_c, min_c)
     return min(guessed, sun.clear_sky_mj(above, altitude_m))
-
-
-def clock_words(clock: time | None) -> str:
-    """A clock time as it is said, empty where there is none."""
-    return "" if clock is None else f"{clock:%H:%M}"

@@ -1,0 +1,94 @@
+"""Lids, shade, straps and fleece: what today's weather asks of every frame something lives in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import time
+
+from benchround.core.frame_build import Glazing
+from benchround.core.frame_outlook import FrameOutlook
+from benchround.core.frame_place import write_plan
+from benchround.core.lid_words import AdviceKind
+from benchround.core.record import Kind
+from benchround.core.task import Family, Harm, Slot, Why
+from benchround.rounds.frame_view import outlook, own_reading, sky_figures
+from benchround.rounds.lid_guards import cover, family_draft, shade, strap, this_day
+from benchround.rounds.lid_text import (
+    MOVES,
+    clock,
+    first_time,
+    moves,
+    plan_line,
+    shut_figure,
+    sources,
+    step_figures,
+)
+from benchround.rounds.proposal import Proposal
+from benchround.rounds.view import PlaceView
+
+
+def propose(view: PlaceView) -> Iterator[Proposal]:
+    """What the frame or tunnel asks today: its lid, shade, straps, a cover for the night."""
+    found = outlook(view)
+    if found is None:
+        return
+    for family in (_lids, shade, strap, cover):
+        proposal = family(view, found)
+        if proposal is not None and not _done(view, proposal):
+            yield proposal
+
+
+def _done(view: PlaceView, proposal: Proposal) -> bool:
+    """Whether this family's task was ticked today; its record carries the family's name."""
+    kind, family = proposal.ticks[0].kind, str(proposal.family)
+    log = view.season.place_log.get(view.place.code, ())
+    return any(
+        record.day == view.day and record.kind is kind and record.text("family") == family
+        for record in log
+    )
+
+
+def _lids(view: PlaceView, found: FrameOutlook) -> Proposal | None:
+    """The day's plan for the lid in one line."""
+    advice = found.advice
+    slats = found.build.glazing is Glazing.SLATS
+    rain = advice.first(AdviceKind.RAIN)
+    steps = moves(advice)
+    leave_open = advice.first(AdviceKind.LEAVE_OPEN)
+    if (slats and rain is None) or not (steps or leave_open):
+        return None
+    plan = [(step.at, step.position) for step in steps]
+    said = write_plan((at or time(0), position) for at, position in plan if position is not None)
+    when = f" by {clock(rain.at)}" if rain is not None and rain.at is not None else ""
+    line = f"Slats let rain through: seed trays under cover{when}" if slats else plan_line(advice)
+    dies = advice.shut_passes_at is not None or advice.first(AdviceKind.FLEECE) is not None
+    kinds = (*MOVES, AdviceKind.LEAVE_OPEN, AdviceKind.HOLD_BACK)
+    return Proposal(
+        Family.LIDS,
+        this_day(view),
+        Harm.DIES_TODAY if dies else Harm.SPOILS_THIS_WEEK,
+        line,
+        Why(
+            "the lid is opened before the frame passes 27 C and lowered on the last warmth",
+            (
+                *sky_figures(view),
+                shut_figure(found),
+                *own_reading(view),
+                *step_figures(advice, *kinds),
+                *found.assumed,
+            ),
+            sources(advice, *kinds),
+        ),
+        (
+            family_draft(
+                view,
+                Kind.LID,
+                Family.LIDS,
+                None,
+                position=str(steps[0].position) if steps else str(found.day.standing),
+                plan="" if slats else said,
+            ),
+        ),
+        slot=Slot.FIRST,
+        at=rain.at if slats and rain is not None else first_time(advice),
+    )

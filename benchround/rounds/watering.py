@@ -1,0 +1,137 @@
+"""Water by the tray: what each holds, what the day takes, and which run dry before this evening."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import SEEDLING, WAITING
+from benchround.core.record import Kind
+from benchround.core.task import Family, Harm, Slot, Why, Window
+from benchround.core.tray_outlook import TrayOutlook, tray_outlook
+from benchround.core.water import RootStage
+from benchround.core.water_fit import Moisture
+from benchround.core.water_run import HOT_DAY_C, DayPart
+from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.view import BatchView
+
+FROM_BELOW = "stand in 2-3 cm of water, 10-30 minutes until the surface darkens, then drain"
+FROM_ABOVE = "a fine rose, starting and ending off the tray"
+BELOW_SOURCE = "magazine pages on sowing and bottom-watering (2-3 cm, 10-30 minutes; read)"
+ABOVE_SOURCE = "magazine and growers' pages (fine rose; read)"
+BALANCE_SOURCE = (
+    "loss by FAO-56 eq. 52 and exposure; water held after de Boodt & Verdonck 1972 (from memory); "
+    "share that may go: our proposal"
+)
+EARLY_SOURCE = "water early: UC Santa Cruz, Unit 1.3 Supplement 1 (read)"
+BY_WORDS = {
+    DayPart.MORNING: "by mid-morning",
+    DayPart.MIDDAY: "by midday",
+    DayPart.AFTERNOON: "by late afternoon",
+    DayPart.EVENING: "by tonight",
+}
+
+
+def propose(view: BatchView) -> Iterator[Proposal]:
+    """One watering a day for a tray whose allowed water is gone by this evening."""
+    found = tray_outlook(view.season, view.batch, view.part, view.day)
+    if found is None or not due_today(view, found):
+        return
+    below = view.stage in WAITING | SEEDLING
+    yield Proposal(
+        Family.WATER,
+        _window(view, found),
+        _harm(found),
+        _instruction(found, below),
+        Why(
+            "water before the roots have used the share they can spare",
+            _figures(found),
+            "; ".join((BALANCE_SOURCE, BELOW_SOURCE if below else ABOVE_SOURCE, EARLY_SOURCE)),
+        ),
+        (draft(view, Kind.WATERED, how="below" if below else "above"),),
+        slot=Slot.FIRST if _bare(found) else Slot.MORNING,
+        from_below=below,
+    )
+
+
+def due_today(view: BatchView, found: TrayOutlook) -> bool:
+    """Whether a tray is to be watered today.
+
+    Once watered today, or called still wet today, it is left alone; a tray called dry after its
+    watering is due again.
+    """
+    if found.look_today is Moisture.STILL_WET:
+        return False
+    if found.full.day >= view.day:
+        return found.dry_since is not None and found.look_today is Moisture.ALREADY_DRY
+    return found.dry_since is not None or found.by is not None
+
+
+def _bare(found: TrayOutlook) -> bool:
+    return found.roots is RootStage.BARE_SEED
+
+
+def _window(view: BatchView, found: TrayOutlook) -> Window:
+    """Due from the day it runs out; watered yesterday, it is not overdue this morning."""
+    best = min(found.dry_since or view.day, view.day)
+    latest = max(best, found.full.day + timedelta(days=1))
+    return Window(best, best, latest)
+
+
+def _harm(found: TrayOutlook) -> Harm:
+    empty = found.left_ml <= 0.0
+    return Harm.DIES_TODAY if _bare(found) or empty else Harm.SPOILS_THIS_WEEK
+
+
+def _instruction(found: TrayOutlook, below: bool) -> str:
+    left, each = found.allowed_left_ml, found.holder.each
+    if found.by is None or left < 1.0:
+        state = f"nothing left to spare {each}"
+    else:
+        state = f"{left:.0f} ml left to spare {each}, gone {BY_WORDS[found.by]}"
+    way, how = ("from below", FROM_BELOW) if below else ("from above", FROM_ABOVE)
+    return f"Water {way}: {state}; {_next(found)}; {how}"
+
+
+def _next(found: TrayOutlook) -> str:
+    if found.known.max_c >= HOT_DAY_C:
+        return "a hot day: look again at midday, 15:00 and 17:00"
+    if found.again is None:
+        return "next in more than 10 days"
+    if found.again == found.known.day:
+        return "look again this afternoon"
+    return f"next on {say_day(found.again)}"
+
+
+def _figures(found: TrayOutlook) -> tuple[str, ...]:
+    holder, tray = found.holder, found.holder.water
+    known, today = found.known, found.today
+    share = found.share
+    said = [
+        f"{holder.name}: {tray.capacity_ml:.0f} ml easily available {holder.each}, "
+        f"{share:.0%} may go ({found.roots})",
+        _since(found),
+        f"{tray.capacity_ml - found.left_ml:.0f} ml gone by this morning, "
+        f"{found.allowed_left_ml:.0f} ml left to spare",
+        f"today takes {found.lost_ml:.0f} ml: {today.et0_mm:.1f} mm in the open "
+        f"({known.basis}, {known.min_c:g} to {known.max_c:g} C), {today.exposure}, "
+        f"{today.loss_mm:.1f} mm here",
+    ]
+    learnt = found.factor
+    if learnt.looks or learnt.weighings:
+        said.append(
+            f"this place dries at {learnt.factor:.2f} of the model "
+            f"({learnt.looks} looks, {learnt.weighings} weighings)"
+        )
+    if found.look_today is not None:
+        said.append(f"called {found.look_today} today")
+    return (*said, *holder.assumed, *known.assumed)
+
+
+def _since(found: TrayOutlook) -> str:
+    full = found.full
+    if full.written or full.day == full.worked:
+        return f"{'watered' if full.day != full.worked else 'watered in'} {say_day(full.day)}"
+    since = f" since {say_day(full.worked)}" if full.worked is not None else ""
+    return f"no watering written down{since}: taken as watered {say_day(full.day)}"
