@@ -11,7 +11,7 @@ from __future__ import annotations
 from datetime import date
 
 from benchround.core.batch import Batch
-from benchround.core.season import Season
+from benchround.core.season import UNKNOWN_CROP, Season
 from benchround.core.task import Round, Task
 from benchround.rounds.build import batch_tasks, common_tasks, compose
 
@@ -48,7 +48,7 @@ def _common_ground(season: Season) -> Ground:
     others = (
         season.hardening_place,
         tuple(sorted(season.uncleared.items())),
-        tuple((batch.id, part.name) for batch, part in season.nameless),
+        tuple((batch.id, batch.begun, part) for batch, part in season.nameless),
     )
     return (
         season.site,
@@ -64,7 +64,10 @@ def _common_ground(season: Season) -> Ground:
 
 
 def _own_ground(season: Season, batch: Batch) -> Ground:
-    return tuple(season.place_log.get(part.place, ()) for part in batch.parts)
+    logs = tuple(season.place_log.get(part.place, ()) for part in batch.parts)
+    if batch.crop == UNKNOWN_CROP.key:
+        return (*logs, season.batches)  # a nameless tray is compared with every batch on the books
+    return logs
 
 
 def _same(one: Ground, other: Ground) -> bool:
