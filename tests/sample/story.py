@@ -162,6 +162,7 @@ BATCHES: dict[str, tuple[Line, ...]] = {
         L(-26, K.HARDENING_BEGUN, place="frame-b"),
         L(-8, K.PLANTED_OUT, count=60, place="bed-2", rest="kept"),
         L(-8, K.MOVED, part="spares", place="bench-2"),
+        L(0, K.WATERED, part="spares", how="above"),  # with the first can of the morning
     ),
     "b04": (
         L(-62, K.SOWN, crop="nicotiana", variety="Green Moth", wanted=20, seeds=200,
