@@ -19,13 +19,12 @@ from benchround.core.water_fit import Moisture, PlaceFactor
 from benchround.core.water_run import (
     Absence,
     DayPart,
-    NextWatering,
     WaterDay,
     lasts_absence,
     next_watering,
 )
 
-DAYS_AHEAD = 10
+FEW_DAYS, DAYS_AHEAD = 3, 10
 
 
 @dataclass(frozen=True)
@@ -68,22 +67,26 @@ class TrayOutlook:
         return ALLOWED_SHARE[self.roots]
 
     @cached_property
-    def ahead(self) -> tuple[WaterDay, ...]:
-        """Today and the nine days after it; rain that is only forecast is not counted on."""
-        return days_ahead(self.season, self.part, self.day, self.factor.factor)
-
-    @cached_property
     def runs_out(self) -> date | None:
         """The day its allowed water is gone, past or ahead; None if not within ten days."""
         if self.dry_since is not None:
             return self.dry_since
-        found = next_watering(self.holder.water, self.ahead, self.share, self.left_ml)
-        return _day_of(self.day, found)
+        return self._dry_day(self.left_ml)
 
     @cached_property
     def again(self) -> date | None:
         """The day it is next due when filled this morning; None if not within ten days."""
-        return _day_of(self.day, next_watering(self.holder.water, self.ahead, self.share))
+        return self._dry_day(self.holder.water.capacity_ml)
+
+    def _dry_day(self, level_ml: float) -> date | None:
+        """The day a level's allowed water is gone; most trays tell within the first few days."""
+        for span in (FEW_DAYS, DAYS_AHEAD):
+            factor = self.factor.factor
+            ahead = days_ahead(self.season, self.part, self.day, factor, span)
+            found = next_watering(self.holder.water, ahead, self.share, level_ml)
+            if found is not None:
+                return self.day + timedelta(days=found.day_index)
+        return None
 
     @property
     def allowed_left_ml(self) -> float:
@@ -140,10 +143,6 @@ def days_ahead(
     """A day and those after it, as they will dry a part's tray; forecast rain not counted."""
     ahead = (day + timedelta(days=n) for n in range(days))
     return tuple(day_at(season, part, on, factor, rain_counts=False)[0] for on in ahead)
-
-
-def _day_of(day: date, found: NextWatering | None) -> date | None:
-    return None if found is None else day + timedelta(days=found.day_index)
 
 
 def water_away(season: Season, day: date, days: int) -> tuple[Away, ...]:
