@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, timedelta
 from enum import StrEnum
 from functools import cached_property, lru_cache
 
@@ -131,6 +131,19 @@ class Site:
         """
         return _day_length(self.lat_deg, day.timetuple().tm_yday)
 
+    def rest_around(self, day: date, margin_days: int = 0) -> tuple[date, date] | None:
+        """The winter rest `day` falls in, or within `margin_days` before; None outside one."""
+        for year in (day.year - 1, day.year, day.year + 1):
+            rest = winter_rest(self.lat_deg, year)
+            if rest and rest[0] - timedelta(days=margin_days) <= day < rest[1]:
+                return rest
+        return None
+
+    def after_rest(self, day: date) -> date:
+        """`day`, or the end of the winter rest where it would fall into it or shortly before."""
+        rest = self.rest_around(day, BEFORE_REST_DAYS)
+        return rest[1] if rest else day
+
     def usual_mean_c(self, day: date) -> float:
         """The usual mean air temperature of a day, guessed from the frost dates alone.
 
@@ -138,6 +151,37 @@ class Site:
         frost. Our proposal, used only where neither readings nor an outlook are at hand.
         """
         return _usual_mean(self.lat_deg < 0, self.last_frost, day.timetuple().tm_yday)
+
+
+REST_FROM_H, REST_TO_H = 10.5, 11.0
+"""Hours of day between which small plants stand still (under about 10 h: computed in the trade
+notes; a little room on either side is common practice, no source)."""
+BEFORE_REST_DAYS = 28
+"""What would be planted this close to the rest is too small for it and stays under cover."""
+
+
+@lru_cache(maxsize=256)
+def winter_rest(lat_deg: float, year: int) -> tuple[date, date] | None:
+    """The first day of the rest that begins in calendar year `year`, and the first day after it.
+
+    None at latitudes where the days never get so short.
+    """
+    start_month = 6 if lat_deg >= 0 else 12
+    start = date(year if lat_deg >= 0 else year - 1, start_month, 21)
+    began: date | None = None
+    for ahead in range(366):
+        day = start + timedelta(days=ahead)
+        hours = _day_length(lat_deg, day.timetuple().tm_yday)
+        if began is None and hours < REST_FROM_H:
+            began = day
+        elif began is not None and hours >= REST_TO_H and _lengthens(lat_deg, day):
+            return began, day
+    return None
+
+
+def _lengthens(lat_deg: float, day: date) -> bool:
+    number = day.timetuple().tm_yday
+    return _day_length(lat_deg, number) > _day_length(lat_deg, number - 1)
 
 
 @lru_cache(maxsize=4096)

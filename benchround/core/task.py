@@ -49,6 +49,7 @@ class Family(StrEnum):
     PESTS = "pests"
     WASH = "wash"
     AIR = "air"
+    OVERWINTER = "overwinter"
 
 
 class Standing(StrEnum):

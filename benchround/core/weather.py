@@ -66,7 +66,7 @@ class Weather:
         known = self.outside.get(day)
         if known is not None and known.mean_c is not None:
             return known
-        mean = site.usual_mean_c(day)
+        mean = round(site.usual_mean_c(day), 1)
         low, high = mean - USUAL_SWING_C, mean + USUAL_SWING_C
         if known is None:
             return DayWeather(day, low, high, basis="usual")

@@ -19,9 +19,11 @@ from benchround.rounds import (
     counting,
     deadheading,
     feeding,
+    frost_cover,
     hardening,
     lids,
     looking,
+    overwintering,
     pests,
     pinching,
     planting_out,
@@ -75,7 +77,9 @@ BATCH_FAMILIES: tuple[BatchFamily, ...] = (
     relabelling.propose,
     pests.propose,
     washing.propose,
+    overwintering.propose,
     airing.propose,
+    frost_cover.propose,
 )
 PLACE_FAMILIES: tuple[PlaceFamily, ...] = (lids.propose,)
 SITE_FAMILIES: tuple[SiteFamily, ...] = (thermometer.propose,)

@@ -9,6 +9,7 @@ from benchround.core.crop import Raising
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
+from benchround.core.site import BEFORE_REST_DAYS
 from benchround.core.task import Family, Harm, Slot, Why, Window
 from benchround.rounds.proposal import Proposal, draft, window
 from benchround.rounds.view import BatchView
@@ -26,6 +27,8 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         return
     if view.place is not None and view.place.outdoors:
         return
+    if view.season.site.rest_around(view.day, BEFORE_REST_DAYS):
+        return  # soft growth before winter is lost to it
     potted = view.since(Kind.PRICKED_OUT, Kind.POTTED_ON)
     to_be_pricked = view.raising == Raising.TRAY and view.crop.growing.prick_out
     if view.stage is Stage.TRUE_LEAF and to_be_pricked:

@@ -173,13 +173,15 @@ def _plant_ready(view: BatchView, course: Hardening) -> tuple[date, str] | None:
     settled = (Stage.GROWING_ON, Stage.POTTED_ON)
     sowing, span = view.batch.sowing, view.crop.planting.from_sowing_days
     outdoors = view.place is not None and view.place.outdoors
-    if sowing is None or outdoors or view.in_row or span is None:
+    waits = view.crop.planting.window is not None and view.crop.hardiness is Hardiness.HARDY
+    if sowing is None or outdoors or view.in_row or span is None or waits:
         return None
     if view.stage in (Stage.TRUE_LEAF, *settled, Stage.PRICKED_OUT):
         best = sowing.day + timedelta(days=max(0, span[0] - course.days))
         pricked = view.since(Kind.PRICKED_OUT)
         if pricked is not None:
             best = max(best, pricked + timedelta(days=course.after_potting_days))
+        best = view.season.site.after_rest(best)
         return best, f"sown {say_day(sowing.day)}; out {span[0]} days after sowing"
     return None
 

@@ -123,9 +123,9 @@ def _unhardened(view: BatchView) -> tuple[Window, str] | None:
         )
     if view.crop.hardening is None and planting.from_sowing_days and sowing is not None:
         first, last = planting.from_sowing_days
-        best = sowing.day + timedelta(days=first)
+        best = view.season.site.after_rest(sowing.day + timedelta(days=first))
         return (
-            Window(best, best, sowing.day + timedelta(days=last)),
+            Window(best, best, best + timedelta(days=last - first)),
             f"{first} to {last} days from sowing {say_day(sowing.day)}",
         )
     return None
