@@ -32,10 +32,18 @@ class Desk:
     Args:
         folder: the open season folder.
         today: gives the grower's local day; pinned for the sample.
+        only_reads: the folder was opened for reading on purpose.
     """
 
-    def __init__(self, folder: SeasonFolder, today: Callable[[], date] = date.today) -> None:
+    def __init__(
+        self,
+        folder: SeasonFolder,
+        today: Callable[[], date] = date.today,
+        *,
+        only_reads: bool = False,
+    ) -> None:
         self.folder = folder
+        self._only_reads = only_reads
         self._today = today
         self._ids = IdMaker(folder.last_id)
         self.library: CropLibrary = load_library()
@@ -58,7 +66,8 @@ class Desk:
             SeasonError: there is no season there, or it cannot be read.
         """
         name = machine or own_machine()
-        return cls(SeasonFolder.open(path, name, read_only=read_only), today)
+        folder = SeasonFolder.open(path, name, read_only=read_only)
+        return cls(folder, today, only_reads=read_only)
 
     @classmethod
     def create(
@@ -89,7 +98,10 @@ class Desk:
     @property
     def problems(self) -> tuple[str, ...]:
         """What the grower should know about files and records; empty when all is well."""
-        return (*self.folder.problems, *self.season.doubts)
+        files = self.folder.problems
+        if self._only_reads and self.read_only:
+            files = files[1:]  # the first says that it was opened so, which was asked for
+        return (*files, *self.season.doubts)
 
     def round(self, day: date | None = None) -> Round:
         """The round of a day, today's if none is named."""

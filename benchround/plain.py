@@ -27,7 +27,7 @@ def title(task: Task, season: Season) -> str:
     if task.crop:
         variety = f" '{task.variety}'" if task.variety else ""
         return f"{task.about}{part} {task.crop}{variety}"
-    return place_name(season, task.place)
+    return place_name(season, task.place) or "the site"
 
 
 def place_name(season: Season, code: str) -> str:
