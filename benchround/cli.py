@@ -13,7 +13,7 @@ from importlib import import_module
 from benchround import __version__
 from benchround.core.errors import BenchroundError, SeasonBusyError
 
-COMMANDS = ("today",)
+COMMANDS = ("today", "reckon", "weather")
 """Names of the commands; each is a module of `benchround.commands`, imported when it is used."""
 
 

@@ -1,0 +1,102 @@
+"""`benchround reckon germination`: what a germination count says."""
+
+from __future__ import annotations
+
+import argparse
+import re
+
+from benchround.core.errors import InputError
+from benchround.core.germination import Looks, germination_summary
+from benchround.reckoning.answer import Answer, rounded, said
+from benchround.reckoning.figures import count
+
+HELP = "germination share, time, speed and evenness from counts"
+EXAMPLE = 'benchround reckon germination "0 0 0 0 4 17 10 7 1 0 1 0 0 0" --sown 50'
+SOURCE = (
+    "t50 Farooq et al. 2005 (t50_days) and Coolbear et al. 1984; mean Labouriau 1983; speed "
+    "Maguire 1962; uniformity Heydecker 1972; synchrony Primack 1985; interval Wilson 1927; fit: "
+    "log-normal interval likelihood"
+)
+MOST_LOOKS = 1000
+_ON_DAY = re.compile(r"([0-9]+(?:\.[0-9]+)?):([0-9]+)")
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """The subject's arguments."""
+    parser.add_argument(
+        "counts",
+        metavar="COUNTS",
+        nargs="+",
+        help="newly up, one count a day from day 1, or day:count pairs as 5:4 6:17",
+    )
+    parser.add_argument("--sown", type=count, metavar="N", help="seeds sown")
+
+
+def reckon(given: argparse.Namespace) -> Answer:
+    """The indices of one sowing; those the counts do not define are null."""
+    days, counts = read_counts(" ".join(given.counts))
+    up = sum(counts)
+    sown = max(1, up) if given.sown is None else given.sown
+    found = germination_summary(Looks.on_days(days, counts, sown))
+    known = given.sown is not None
+    low, high = (found.low, found.high) if known else (None, None)
+    share = found.final_share if known else None
+    told = f"{up} up of {sown} sown: {share:.1%}" if share is not None else f"{up} up"
+    if low is not None and high is not None:
+        told += f" ({low:.1%} to {high:.1%})"
+    return Answer(
+        value={
+            "sown": given.sown,
+            "up": up,
+            "final_share": rounded(share, 6),
+            "low": rounded(low, 6),
+            "high": rounded(high, 6),
+            "t50_days": rounded(found.t50_days, 6),
+            "t50_farooq": rounded(found.t50_farooq, 6),
+            "t50_coolbear": rounded(found.t50_coolbear, 6),
+            "mean_days": rounded(found.mean_days, 6),
+            "mean_days_middle": rounded(found.mean_days_middle, 6),
+            "speed": rounded(found.speed, 6),
+            "uniformity": rounded(found.uniformity, 6),
+            "synchrony": rounded(found.synchrony, 6),
+            "spread_days": rounded(found.spread_days, 6),
+            "fit_median_days": rounded(found.median_fit, 4),
+            "fit_median_se_days": rounded(found.median_fit_error, 4),
+            "fit_sigma": rounded(found.sigma_fit, 4),
+            "source": SOURCE,
+        },
+        lines=(
+            told,
+            f"  half of them by day {said(found.t50_days, places=2)} "
+            f"(Coolbear {said(found.t50_coolbear, places=2)}), mean "
+            f"{said(found.mean_days, places=2)} days",
+            f"  fitted median {said(found.median_fit, places=2)} days, standard error "
+            f"{said(found.median_fit_error, places=2)}",
+            f"  speed {said(found.speed, places=3)}, uniformity "
+            f"{said(found.uniformity, places=3)}, synchrony {said(found.synchrony, places=3)}",
+            f"  formulas: {SOURCE}",
+        ),
+        remarks=() if known else ("The number sown was not given: no germination share.",),
+    )
+
+
+def read_counts(text: str) -> tuple[list[float], list[int]]:
+    """Days and newly-up counts, from counts a day or day:count pairs.
+
+    Raises:
+        InputError: a word is neither, the two are mixed, or there are too many.
+    """
+    words = text.replace(",", " ").split()
+    if not words or len(words) > MOST_LOOKS:
+        raise InputError(f"{len(words)} counts were given: give 1 to {MOST_LOOKS}.")
+    pairs = [_ON_DAY.fullmatch(word) for word in words]
+    if any(pairs):
+        bad = next((w for w, found in zip(words, pairs, strict=True) if found is None), None)
+        if bad is not None:
+            raise InputError(f"{bad[:20]!r} is no day:count pair such as 6:17: write all as pairs.")
+        found = sorted((float(p[1]), int(p[2])) for p in pairs if p is not None)
+        return [day for day, _ in found], [newly for _, newly in found]
+    for word in words:
+        if not re.fullmatch(r"[0-9]{1,9}", word):
+            raise InputError(f"{word[:20]!r} is no count: write whole numbers, or pairs as 6:17.")
+    return [float(n) for n in range(1, len(words) + 1)], [int(word) for word in words]
