@@ -5,12 +5,8 @@ from __future__ import annotations
 import argparse
 from collections.abc import Callable
 
-from benchround.commands.weather_files import (
-    bring_in,
-    fetch,
-    fetch_arguments,
-    import_arguments,
-)
+from benchround.commands.weather_fetch import fetch, fetch_arguments
+from benchround.commands.weather_import import bring_in, import_arguments
 from benchround.commands.weather_note import (
     note,
     note_arguments,

@@ -13,6 +13,11 @@ from benchround.plain import JsonValue
 from benchround.whereabouts import find_season
 
 
+def local_day() -> date:
+    """The grower's day by the computer's clock; the one place these commands read it."""
+    return date.today()
+
+
 def open_desk(season: str, today: date | None, *, read_only: bool = False) -> Desk:
     """The desk of the season meant, on the day given or today.
 
@@ -22,7 +27,7 @@ def open_desk(season: str, today: date | None, *, read_only: bool = False) -> De
     found = find_season(season)
     if found is None:
         raise SeasonError("There is no season yet: begin one with 'benchround', or name a folder.")
-    clock: Callable[[], date] = date.today if today is None else lambda: today
+    clock: Callable[[], date] = local_day if today is None else lambda: today
     return Desk.open(found, today=clock, read_only=read_only)
 
 

@@ -31,7 +31,7 @@ from benchround.core.plan_course import (
 from benchround.core.plan_nouns import Goal, PlanStep, SowPlan
 from benchround.core.plan_overlap import Overlap, flowering_overlap, flowerless
 from benchround.core.plan_own_time import own_time_plan
-from benchround.core.plan_season import after_frost, nearest, say, span_words
+from benchround.core.plan_season import after_frost, say
 from benchround.core.quantity import Quantity, how_many
 from benchround.core.site import Site
 
@@ -148,13 +148,6 @@ def _to_planting(
             "flowers or is picked."
         )
     course = _planting_course(crop, raised)
-    own = crop.planting.window
-    if own is not None:
-        span = nearest(site, own, wanted)
-        if span is not None and wanted not in span:
-            here = f"here {span_words(span)}: not on {say(wanted)}"
-            reason = f"{crop.name} is planted {own.name}, {here}"
-            return SowPlan(Goal.PLANTING, wanted, False, reason, source=course.source)
     return CountedBack(course, Goal.PLANTING, wanted, site, today).plan(
         Span(wanted, wanted), (0, 0)
     )

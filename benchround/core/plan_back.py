@@ -10,7 +10,13 @@ from benchround.core.dates import Span
 from benchround.core.emergence import why_none
 from benchround.core.plan_course import LONGEST_WAIT_DAYS, Course, Days, steps_after_up
 from benchround.core.plan_nouns import Goal, PlanStep, SowPlan
-from benchround.core.plan_season import after_frost, frost_remark, say, window_remark
+from benchround.core.plan_season import (
+    after_frost,
+    frost_remark,
+    planting_remark,
+    say,
+    window_remark,
+)
 from benchround.core.site import Site
 
 
@@ -129,6 +135,9 @@ class CountedBack:
     def _remarks(self, window: Span, target: Span) -> tuple[str, ...]:
         said = [
             window_remark(self.crop, self.site, window),
+            planting_remark(self.crop, self.site, target.closes)
+            if self.goal is Goal.PLANTING
+            else "",
             frost_remark(self.crop, self.site, target.closes)
             if self.crop.raising is not Raising.DRILL
             else "",

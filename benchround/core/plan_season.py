@@ -10,6 +10,8 @@ from benchround.core.dates import Span, say_day
 from benchround.core.site import Site
 
 HALF_YEAR_DAYS = 180
+LOOSE_DAYS = 28
+"""A sowing this near to a window of the crop is still of its season; our proposal."""
 TWO_YEARS = timedelta(days=2 * 366)
 
 
@@ -47,21 +49,36 @@ def frost_remark(crop: Crop, site: Site, day: date) -> str:
 
 
 def window_remark(crop: Crop, site: Site, sowing: Span) -> str:
-    """What the crop's usual sowing windows say to a span; empty where one of them meets it."""
-    spans = [(w.name, site.year.span(w, sowing.opens)) for w in crop.windows]
-    known = [(name, span) for name, span in spans if span is not None]
-    if not known or any(span.opens <= sowing.closes for _, span in known):
+    """What the crop's usual sowing windows say to a span; empty where one of them is near it."""
+    found = [(w.name, nearest(site, w, sowing.opens, sowing.closes)) for w in crop.windows]
+    known = [(name, span) for name, span in found if span is not None]
+    if not known:
         return ""
-    name, span = min(known, key=lambda pair: pair[1].opens)
-    return f"outside its usual sowing time; the next is {span_words(span)} ({name})"
+    name, span = min(known, key=lambda pair: gap_days(pair[1], sowing))
+    if gap_days(span, sowing) <= LOOSE_DAYS:
+        return ""
+    return f"far from its usual sowing times; the nearest is {span_words(span)} ({name})"
 
 
-def nearest(site: Site, window: SowingWindow, day: date) -> Span | None:
-    """The occurrence of a window that holds a day, else the one nearest to it."""
-    found = list(occurrences(site, window, day - TWO_YEARS, day + TWO_YEARS))
-    if not found:
-        return None
-    return min(found, key=lambda s: max((s.opens - day).days, (day - s.closes).days, 0))
+def planting_remark(crop: Crop, site: Site, wanted: date) -> str:
+    """What the crop's own planting time says to a day; empty where it is in it or has none."""
+    own = crop.planting.window
+    span = nearest(site, own, wanted) if own is not None else None
+    if own is None or span is None or wanted in span:
+        return ""
+    return f"its usual planting time is {own.name}, here {span_words(span)}"
+
+
+def gap_days(one: Span, other: Span) -> int:
+    """Days between two spans, 0 where they touch or meet."""
+    return max(0, (max(one.opens, other.opens) - min(one.closes, other.closes)).days)
+
+
+def nearest(site: Site, window: SowingWindow, day: date, until: date | None = None) -> Span | None:
+    """The occurrence of a window nearest to a day, or to the days from it until another."""
+    asked = Span(day, until or day)
+    found = list(occurrences(site, window, asked.opens - TWO_YEARS, asked.closes + TWO_YEARS))
+    return min(found, key=lambda span: gap_days(span, asked), default=None)
 
 
 def occurrences(site: Site, window: SowingWindow, since: date, until: date) -> Iterator[Span]:

@@ -12,6 +12,7 @@ import os
 import queue
 import threading
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from pathlib import Path
@@ -158,7 +159,8 @@ def _keep(address: str, text: str, folder: Path, now: datetime) -> str:
         part.write_text(json.dumps(whole), encoding="utf-8")
         part.replace(folder / KEPT_NAME)
     except OSError as error:
-        part.unlink(missing_ok=True)
+        with suppress(OSError):
+            part.unlink()
         return f"The answer could not be kept in {folder}: {error.strerror or error}."
     return ""
 

@@ -15,6 +15,7 @@ from datetime import date, timedelta
 from benchround.core.record import Draft
 from benchround.feeds.outlook_day import DayLength, OutlookDay, OutlookLineError
 from benchround.feeds.outlook_piece import HOW, Piece
+from benchround.feeds.outlook_settle import settled
 
 MOST_LETTERS = 400
 MOST_DAYS = 16
@@ -74,6 +75,6 @@ def read_outlook(line: str, today: date, day_length_h: DayLength) -> Outlook:
         if any(other.day == day for other in found):
             raise OutlookLineError(f"Two pieces are for {day.isoformat()}: name their days.", line)
         length_h = day_length_h if isinstance(day_length_h, int | float) else day_length_h(day)
-        found.append(reading.outlook(day, float(length_h)))
+        found.append(settled(reading, day, float(length_h)))
         following = day + timedelta(days=1)
     return Outlook(tuple(sorted(found, key=lambda outlook: outlook.day)), today)

@@ -10,7 +10,7 @@ from benchround.core.errors import InputError
 from benchround.core.known_day import MOST_GUST_KMH, MOST_RAIN_HOUR_MM, MOST_RAIN_MM
 from benchround.core.typed_date import read_day
 from benchround.core.weather import COLDEST_C, HOTTEST_C
-from benchround.feeds.outlook_day import OutlookDay, OutlookLineError
+from benchround.feeds.outlook_day import OutlookLineError
 from benchround.feeds.outlook_tokens import (
     CLOCK,
     DAY,
@@ -92,12 +92,12 @@ class Piece:
         elif found := RAIN.fullmatch(word):
             inches = "in" in (found[2], found[4])
             depth = float(found[1] or found[3]) * (INCH_MM if inches else 1.0)
-            self._rain(self._within(round(depth, 1), MOST_RAIN_MM, "mm of rain", word), word)
+            self.take_rain(self._within(round(depth, 1), MOST_RAIN_MM, "mm of rain", word), word)
         elif found := GUST.fullmatch(word):
             unit = found[2] or found[4] or "km/h"
             self._gust(float(found[1] or found[3]) * kmh_per(unit), word)
         elif found := FORCE.fullmatch(word):
-            self._force(int(found[1]), f"wind force {int(found[1])}", word)
+            self.take_force(int(found[1]), f"wind force {int(found[1])}", word)
         elif found := CLOCK.fullmatch(word):
             self.storm_from = self._once_time(clock_of(found), word)
         elif found := SUN.fullmatch(word):
@@ -114,13 +114,13 @@ class Piece:
 
     def _take_day(self, word: str) -> None:
         if self.day is not None:
-            raise self._error(f"'{word}': a piece is for one day, and it names two.", word)
+            raise self.error(f"'{word}': a piece is for one day, and it names two.", word)
         try:
             day = read_day(word, self.today, ahead=True)
         except InputError as error:
-            raise self._error(str(error), word) from None
+            raise self.error(str(error), word) from None
         if not self.today <= day <= self.today + timedelta(days=FURTHEST_DAYS):
-            raise self._error(
+            raise self.error(
                 f"'{word}' is {day.isoformat()}: an outlook is for today and up to "
                 f"{FURTHEST_DAYS} days ahead.",
                 word,
@@ -130,119 +130,46 @@ class Piece:
     def _temp(self, text: str, word: str) -> float:
         value = float(text)
         if not COLDEST_C <= value <= HOTTEST_C:
-            raise self._error(
+            raise self.error(
                 f"'{word}': {value:g} C cannot be ({COLDEST_C:g} to {HOTTEST_C:g} C).", word
             )
         return value
 
     def _within(self, value: float, high: float, unit: str, word: str) -> float:
         if value > high:
-            raise self._error(f"'{word}': {value:g} {unit} cannot be (0 to {high:g}).", word)
+            raise self.error(f"'{word}': {value:g} {unit} cannot be (0 to {high:g}).", word)
         return value
 
     def _once(self, what: str, before: float | None, value: float, word: str) -> float:
         if before is not None:
-            raise self._error(f"'{word}': {what} was given already, {before:g}.", word)
+            raise self.error(f"'{word}': {what} was given already, {before:g}.", word)
         return value
 
     def _once_time(self, at: time | None, word: str) -> time:
         if at is None or self.storm_from is not None:
-            raise self._error(f"'{word}' is no time a storm begins: write from 17 or 17:30.", word)
+            raise self.error(f"'{word}' is no time a storm begins: write from 17 or 17:30.", word)
         return at
 
-    def _rain(self, value: float, word: str) -> None:
+    def take_rain(self, value: float, word: str) -> None:
+        """Take the day's rain, once."""
         self.rain_mm = self._once("rain", self.rain_mm, value, word)
 
     def _gust(self, kmh: float, word: str) -> None:
         gust = self._within(round(kmh, 1), MOST_GUST_KMH, "km/h", word)
         self.gust_kmh = self._once("wind", self.gust_kmh, gust, word)
 
-    def _force(self, force: int, said: str, word: str) -> None:
+    def take_force(self, force: int, said: str, word: str) -> None:
+        """Take a wind force, its mean wind standing for the gusts."""
         if force > STRONGEST_FORCE:
-            raise self._error(f"'{word}': the scale ends at force 12.", word)
+            raise self.error(f"'{word}': the scale ends at force 12.", word)
         self._gust(float(round(mean_wind_ms(force) * KMH_PER_MS)), word)
         self.wind = said
 
     def _refuse(self, word: str) -> None:
         near = words_near(word)
         hint = f"is it {' or '.join(near)}?" if near else f"{HOW}."
-        raise self._error(f"'{word}' was not understood: {hint} Nothing was recorded.", word)
+        raise self.error(f"'{word}' was not understood: {hint} Nothing was recorded.", word)
 
-    def _error(self, message: str, word: str) -> OutlookLineError:
+    def error(self, message: str, word: str) -> OutlookLineError:
+        """The refusal of the line, with the word at fault."""
         return OutlookLineError(message, self.line, word)
-
-    def outlook(self, day: date, length_h: float) -> OutlookDay:
-        """The figures together, held against each other."""
-        low, high = self._extremes()
-        sun_share, sky = self._sky()
-        sun_h = self.sun_h
-        if sun_h is None and sun_share is not None:
-            sun_h = round(sun_share * length_h, 1)
-        elif sun_h is not None and sun_h > length_h + 0.05:
-            raise self._error(
-                f"{sun_h:g} h of sun are more than that day is long, {length_h:.1f} h.", ""
-            )
-        if None not in (self.rain_mm, self.rain_hour_mm) and (
-            (self.rain_hour_mm or 0.0) > (self.rain_mm or 0.0)
-        ):
-            raise self._error(
-                f"{self.rain_hour_mm:g} mm in an hour is more than {self.rain_mm:g} mm in the day.",
-                "",
-            )
-        found = OutlookDay(
-            day=day,
-            typed=self.typed,
-            min_c=low,
-            max_c=high,
-            sky=sky,
-            sun_share=sun_share,
-            sun_h=sun_h,
-            rain_mm=self.rain_mm,
-            rain_hour_mm=self.rain_hour_mm,
-            gust_kmh=self.gust_kmh,
-            wind=self.wind,
-            storm_from=self.storm_from,
-        )
-        if not found.figures():
-            raise self._error(f"'{self.typed}' says nothing of the weather: {HOW}.", self.typed)
-        return found
-
-    def _extremes(self) -> tuple[float | None, float | None]:
-        if self.temps and (self.low is not None or self.high is not None):
-            raise self._error(f"Temperatures are given twice in '{self.typed}'.", "")
-        if len(self.temps) == 1:
-            one = f"{self.temps[0]:g}"
-            raise self._error(
-                f"'{one}' could be lowest or highest: write two, or min{one} or max{one}.", one
-            )
-        if len(self.temps) > 2:
-            third = f"{self.temps[2]:g}"
-            raise self._error(
-                f"'{third}' is a third temperature: write rain as r{third}, gusts as g{third}.",
-                third,
-            )
-        if self.temps:
-            return min(self.temps), max(self.temps)
-        if self.low is not None and self.high is not None and self.low > self.high:
-            raise self._error(f"Lowest {self.low:g} C is above highest {self.high:g} C.", "")
-        return self.low, self.high
-
-    def _sky(self) -> tuple[float | None, str]:
-        """The sky's share of sun and its word; a dry or windy word has none."""
-        for sky in self.skies:
-            if sky.force is not None:
-                self._force(sky.force, sky.word, sky.word)
-            if sky.rain_mm is not None:
-                self._rain(sky.rain_mm, sky.word)
-        plain = [sky for sky in self.skies if sky.sun_share is not None and not sky.wet]
-        wet = [sky for sky in self.skies if sky.wet]
-        if len({sky.word for sky in plain}) > 1:
-            raise self._error(
-                f"'{plain[0].word}' and '{plain[1].word}' are two skies for one day: write one.",
-                "",
-            )
-        words = ", ".join(dict.fromkeys(sky.word for sky in (*plain, *wet)))
-        if self.rain_mm == 0.0 and wet:
-            raise self._error(f"'{wet[0].word}' and no rain do not go together.", "")
-        told = plain or wet
-        return (min(s.sun_share for s in told if s.sun_share is not None) if told else None), words

@@ -6,7 +6,7 @@ import re
 from datetime import time
 
 INCH_MM, KMH_PER_MPH, KMH_PER_MS, KMH_PER_KNOT = 25.4, 1.609344, 3.6, 1.852
-MINUS_SIGN = "\N{MINUS SIGN}"
+DASHES = str.maketrans({"\N{MINUS SIGN}": "-", "\N{EN DASH}": "-"})
 
 _N = r"[0-9]{1,3}(?:\.[0-9]{1,2})?"
 _DEG = r"(?:°?c|°)?"
@@ -60,7 +60,7 @@ def clock_of(found: re.Match[str]) -> time | None:
 
 def words_of(typed: str) -> list[str]:
     """The words of a piece: in small letters, figures joined to the words they belong to."""
-    plain = typed.lower().replace(MINUS_SIGN, "-")
+    plain = typed.lower().translate(DASHES)
     plain = re.sub(r"(?<=[0-9]),(?=[0-9]+(?:mm|c|°|km|mph|m/s|h\b))", ".", plain)
     plain = re.sub(r"(?<=[0-9c°])\s*/\s*(?=-?[0-9])", "/", plain)
     found: list[str] = []
