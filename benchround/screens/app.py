@@ -1,0 +1,164 @@
+"""The full-screen program: owns the screens, the look, and the way out."""
+
+from __future__ import annotations
+
+import asyncio
+import gc
+import signal
+from collections.abc import Mapping
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+from textual.app import App
+from textual.reactive import Reactive
+from textual.screen import Screen
+
+from benchround.core.errors import BenchroundError
+from benchround.screens.base import BenchScreen
+from benchround.screens.doings import Doings
+from benchround.screens.keys import KEYS, program_bindings
+from benchround.screens.round import RoundScreen
+from benchround.screens.theme import DARK, LIGHT, THEMES, fitting
+
+if TYPE_CHECKING:
+    from textual.dom import DOMNode
+    from textual.theme import Theme
+
+    from benchround.clock import SampleClock
+    from benchround.desk import Desk
+
+SCREEN_CLASSES = {
+    "sow": "benchround.screens.sow:SowScreen",
+    "task": "benchround.screens.sheet:TaskSheet",
+    "record": "benchround.screens.record:RecordSheet",
+    "put off": "benchround.screens.put_off:PutOffSheet",
+    "why": "benchround.screens.why:WhyScreen",
+    "help": "benchround.screens.help:HelpScreen",
+}
+"""Every screen but the first, by name; each is imported when it is first opened."""
+
+LEAVING = (signal.SIGTERM, signal.SIGHUP)
+LOOK = "look"
+"""The setting that holds the grower's choice of light or dark."""
+
+
+class BenchroundApp(App[None], inherit_bindings=False):
+    """One sitting at the desk.
+
+    Args:
+        desk: the open season.
+        sample: whether it is the sample season, which says so on its first line.
+        clock: the sample's clock, stepped by a key; without it the day stays pinned.
+    """
+
+    CSS_PATH = ["app.tcss", "round.tcss"]  # noqa: RUF012 - the first screen's is not read by itself
+    BINDINGS = program_bindings()
+    TITLE = "benchround"
+    ENABLE_COMMAND_PALETTE = False
+    theme: Reactive[str] = Reactive(fitting)
+
+    def __init__(
+        self, desk: Desk, sample: bool = False, clock: SampleClock | None = None
+    ) -> None:
+        look = fitting(desk.season.settings.get(LOOK, ""))
+        self.set_reactive(BenchroundApp.theme, look)
+        super().__init__(ansi_color=True if THEMES[look].ansi else None)
+        self.desk = desk
+        self.sample = sample
+        self.clock = clock
+        self.doings = Doings(desk)
+        self.half_filled: dict[str, Mapping[str, str]] = {}
+
+    @property
+    def available_themes(self) -> dict[str, Theme]:
+        """The looks of this program, and no others."""
+        return THEMES
+
+    def get_default_screen(self) -> Screen[None]:
+        """The round opens first."""
+        return RoundScreen()
+
+    def on_mount(self) -> None:
+        """Leave cleanly when the terminal goes away or the machine shuts down."""
+        loop = asyncio.get_running_loop()
+        for number in LEAVING:
+            loop.add_signal_handler(number, self._leave, number)
+
+    def _leave(self, number: int) -> None:
+        """Everything is saved at each action; only the terminal is to be put right."""
+        self.exit(return_code=128 + number)
+
+    def open(self, name: str, *args: Any) -> None:
+        """Open a screen by name; when it closes, the screen beneath is told by `came_back`.
+
+        Args:
+            name: a name of `SCREEN_CLASSES`.
+            args: what the screen is given.
+        """
+        module, _, class_name = SCREEN_CLASSES[name].partition(":")
+        made: Screen[Any] = getattr(import_module(module), class_name)(*args)
+        self.push_screen(made, self._came_back)
+
+    def _came_back(self, said: str | None) -> None:
+        if isinstance(self.screen, RoundScreen):
+            self.screen.came_back(said)
+
+    async def run_action(
+        self,
+        action: Any,
+        default_namespace: DOMNode | None = None,
+        namespaces: Mapping[str, DOMNode] | None = None,
+    ) -> bool:
+        """Do what a key asks; what cannot be done is said on the screen in a sentence."""
+        try:
+            return await super().run_action(action, default_namespace, namespaces)
+        except BenchroundError as error:
+            self.refuse(error)
+            return True
+
+    def refuse(self, error: BenchroundError) -> None:
+        """Say on the screen in front why something was not done."""
+        if isinstance(self.screen, BenchScreen):
+            self.screen.say(str(error), bad=True)
+        else:
+            self.notify(str(error), severity="error", markup=False)
+
+    def action_change_look(self) -> None:
+        """Change between light and dark; sixteen colours have one look only."""
+        if self.theme in (DARK, LIGHT):
+            self.theme = LIGHT if self.theme == DARK else DARK
+        else:
+            self.refuse(BenchroundError("This terminal has sixteen colours: there is one look."))
+
+    def action_find_command(self) -> None:
+        """Open the list of commands of the screen in front."""
+        from benchround.screens.commands import CommandSheet
+
+        beneath = self.screen
+        if isinstance(beneath, BenchScreen) and not isinstance(beneath, CommandSheet):
+            self.push_screen(CommandSheet(beneath.KEYS_OF), self._do_command)
+
+    async def _do_command(self, name: str | None) -> None:
+        """Do what was found, on the screen that is in front again."""
+        key = next((key for key in KEYS if key.id == name), None)
+        if key is not None:
+            await self.run_action(key.action, self.screen)
+
+
+def run(desk: Desk, sample: bool = False, clock: SampleClock | None = None) -> int:
+    """Open the screens and stay until the grower leaves.
+
+    Args:
+        desk: the open season.
+        sample: whether it is the sample season.
+        clock: the sample's clock, the same that gives the desk its day.
+
+    Returns:
+        0, or 128 and the number of the signal that ended it.
+    """
+    gc.freeze()  # the season and the program stay for the whole sitting: no need to look at them
+    app = BenchroundApp(desk, sample, clock)
+    app.run(mouse=False)
+    return app.return_code or 0
+
+

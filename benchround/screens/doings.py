@@ -1,0 +1,160 @@
+"""What is done from the screens, kept so that one key takes it back: one doing, however many tasks.
+
+Knows nothing of Textual. Each doing says in a sentence what was written, and remembers the task it
+was about, so that the cursor can go back to it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from benchround.core.dates import say_day
+from benchround.core.errors import BenchroundError, InputError
+from benchround.core.record import Draft
+from benchround.core.task import Task
+from benchround.desk import Desk
+from benchround.screens.words import record_words
+
+TAKES_BACK = "u takes it back"
+
+
+@dataclass(frozen=True, slots=True)
+class Doing:
+    """One thing done: how many actions of the desk it was, the task's key, and the words for it."""
+
+    actions: int
+    key: str
+    words: str
+
+
+class Doings:
+    """Everything done in this sitting that can be taken back, the latest last.
+
+    Args:
+        desk: the open season.
+    """
+
+    def __init__(self, desk: Desk) -> None:
+        self.desk = desk
+        self._done: list[Doing] = []
+
+    def tick(
+        self,
+        task: Task,
+        answers: Mapping[str, str] | None,
+        day: date,
+        also: Sequence[Draft] = (),
+    ) -> str:
+        """Record a task as done on a day; the sentence to say.
+
+        Args:
+            task: the task.
+            answers: what was typed, by the name of the figure.
+            day: the day it was done.
+            also: what else to record with it, such as a note.
+
+        Raises:
+            BenchroundError: it could not be recorded; nothing changed.
+        """
+        self.require_past(day)
+        records = self.desk.tick(task, answers, day)
+        if also:
+            try:
+                records += self.desk.record(also, day)
+            except BenchroundError:
+                self.desk.undo()
+                raise
+        actions = 2 if also else 1
+        return self._keep(actions, task.key, record_words(records, self.desk.season))
+
+    def tick_all(self, tasks: Sequence[Task], day: date) -> str:
+        """Record several tasks as done; those that cannot be stay, and the sentence says which.
+
+        Raises:
+            BenchroundError: none could be recorded; nothing changed.
+        """
+        self.require_past(day)
+        done: list[Task] = []
+        faults: list[str] = []
+        for task in tasks:
+            try:
+                self.desk.tick(task, None, day)
+            except BenchroundError as error:
+                faults.append(f"{task.about or 'the site'}: {error}")
+            else:
+                done.append(task)
+        if not done:
+            raise InputError(" ".join(faults))
+        number = "1 task" if len(done) == 1 else f"{len(done)} tasks"
+        words = f"{number} done ({', '.join(_families(done))})"
+        said = self._keep(len(done), tasks[0].key, words)
+        return f"{said} Left: {' '.join(faults)}" if faults else said
+
+    def put_off(self, task: Task, until: date, reason: str) -> str:
+        """Move a task to a later day; the sentence to say.
+
+        Raises:
+            BenchroundError: the day is not ahead, or it could not be recorded.
+        """
+        today = self.desk.today
+        if until <= today:
+            raise InputError(
+                f"{say_day(until)} is not ahead of today, {say_day(today)}: put it off to a later "
+                "day, or tick it."
+            )
+        self.desk.put_off(task, until, reason)
+        return self._keep(1, task.key, f"put off to {say_day(until)}")
+
+    def record(
+        self, drafts: Iterable[Draft], day: date, key: str = "", words: str = ""
+    ) -> str:
+        """Record what happened; the sentence to say.
+
+        Args:
+            drafts: what to record.
+            day: the day it happened.
+            key: the task the cursor goes back to when it is taken back.
+            words: what to call it; empty: the records themselves in words.
+
+        Raises:
+            BenchroundError: it could not be recorded; nothing changed.
+        """
+        self.require_past(day)
+        records = self.desk.record(drafts, day)
+        return self._keep(1, key, words or record_words(records, self.desk.season))
+
+    def undo(self) -> Doing | None:
+        """Take back the last doing; None where nothing is left.
+
+        Raises:
+            BenchroundError: it could not be taken back; it may be tried again.
+        """
+        if not self._done:
+            return None
+        last = self._done[-1]
+        for left in range(last.actions, 0, -1):
+            self._done[-1] = Doing(left, last.key, last.words)
+            self.desk.undo()
+        self._done.pop()
+        return last
+
+    def require_past(self, day: date) -> None:
+        """Refuse to record on a day still to come.
+
+        Raises:
+            InputError: the day is after today.
+        """
+        if day > self.desk.today:
+            raise InputError(
+                f"{say_day(day)} is still to come: go back to today to record what was done."
+            )
+
+    def _keep(self, actions: int, key: str, words: str) -> str:
+        self._done.append(Doing(actions, key, words))
+        return f"Recorded: {words} ({TAKES_BACK})."
+
+
+def _families(tasks: Sequence[Task]) -> list[str]:
+    return sorted({str(task.family) for task in tasks})

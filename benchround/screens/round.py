@@ -1,0 +1,261 @@
+"""The round: the day's tasks in walking order, ticked with one key."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from textual.app import ComposeResult
+from textual.containers import Container
+
+from benchround.core.caution import CAUTIONS, to_show
+from benchround.core.dates import say_day
+from benchround.core.errors import BenchroundError
+from benchround.core.task import Standing, Task
+from benchround.screens.base import BenchScreen
+from benchround.screens.keys import ROUND, bindings
+from benchround.screens.rows import first_task, rows_of
+from benchround.screens.widgets.head import RoundHead
+from benchround.screens.widgets.key_bar import KeyBar
+from benchround.screens.widgets.status import Status
+from benchround.screens.widgets.task_detail import TaskDetail
+from benchround.screens.widgets.task_list import TaskList
+
+TO_DO = (Standing.DUE, Standing.LATE, Standing.OVERDUE)
+DAY_TURNS_EVERY_S = 60.0
+
+
+class RoundScreen(BenchScreen[None], inherit_bindings=False):
+    """One day's round. Other days can be looked at; recording needs a day that has begun."""
+
+    BINDINGS = bindings(ROUND)
+    KEYS_OF = ROUND
+    AUTO_FOCUS = "TaskList"
+
+    def __init__(self) -> None:
+        super().__init__(id="round")
+        self._other: date | None = None
+        self._seen_today: date | None = None
+        self._folded = False
+
+    @property
+    def day(self) -> date:
+        """The day looked at."""
+        return self._other or self.desk.today
+
+    def compose(self) -> ComposeResult:
+        """Head, list, detail, status, foot."""
+        yield RoundHead()
+        with Container(id="body"):
+            yield TaskList()
+            yield TaskDetail()
+        yield Status()
+        yield KeyBar(ROUND)
+
+    def on_mount(self) -> None:
+        """Show today's round, and keep an eye on midnight."""
+        self.show_round()
+        self.set_interval(DAY_TURNS_EVERY_S, self._turn_day)
+
+    @property
+    def tasks(self) -> TaskList:
+        """The list."""
+        return self.query_one(TaskList)
+
+    def show_round(self, key: str = "") -> None:
+        """Make the round anew and show it; the cursor stays on its task or goes to `key`."""
+        desk = self.desk
+        self._seen_today = desk.today
+        try:
+            made = desk.round(self.day)
+        except BenchroundError as error:
+            self.bench.refuse(error)
+            return
+        rows = rows_of(made, desk.season, folded=self._folded)
+        self.query_one(RoundHead).show(made, desk, self.bench)
+        self.tasks.show(rows, desk.season, key)
+        self._show_task()
+
+    def came_back(self, said: str | None) -> None:
+        """Show the round after a sheet was closed; `said` is what it recorded."""
+        self.show_round()
+        if said:
+            self.say(said)
+
+    def on_task_list_moved(self) -> None:
+        """Tell of the task the cursor went to."""
+        self._show_task()
+
+    def _show_task(self) -> None:
+        task, season = self.tasks.current, self.desk.season
+        self.query_one(TaskDetail).show(task, season, self._cautions(task))
+        self.query_one(RoundHead).stand(*self.tasks.position)
+
+    def _cautions(self, task: Task | None) -> tuple[tuple[str, bool], ...]:
+        if task is None:
+            return ()
+        season = self.desk.season
+        batch = season.batches.get(task.about)
+        shown = to_show(task.cautions, season.cautions_read, self.day, batch.crop if batch else "")
+        return tuple((CAUTIONS[name].short, in_full) for name, in_full in shown)
+
+    def _turn_day(self) -> None:
+        if self._seen_today != self.desk.today:
+            self.show_round()
+
+    def _current(self) -> Task:
+        task = self.tasks.current
+        if task is None:
+            raise BenchroundError("There is no task here: s opens a sowing sheet.")
+        return task
+
+    def action_tick(self) -> None:
+        """Record the current task, or all marked ones, as done."""
+        chosen = self.tasks.chosen
+        self._require_open()
+        if len(chosen) > 1:
+            self.say(self.bench.doings.tick_all(chosen, self.day))
+            self.show_round()
+            return
+        task = chosen[0] if chosen else self._current()
+        if not task.ticks or any(ask.needed and not ask.default for ask in task.asks):
+            self.action_sheet()
+            return
+        self.say(self.bench.doings.tick(task, None, self.day))
+        self.show_round()
+
+    def _require_open(self) -> None:
+        """Refuse early, before a sheet is filled in vain."""
+        self.bench.doings.require_past(self.day)
+        if self.desk.read_only:
+            why = next(iter(self.desk.problems), "the season is open for reading only.")
+            raise BenchroundError(f"Nothing can be recorded: {why}")
+
+    def action_sheet(self) -> None:
+        """Open the sheet of the current task, or a record sheet where it writes nothing itself."""
+        task = self._current()
+        self._require_open()
+        if task.ticks:
+            self.bench.open("task", task, self.day)
+        else:
+            self.action_record()
+
+    def action_record(self) -> None:
+        """Open a record sheet for what the current task is about."""
+        task = self._current()
+        self._require_open()
+        if task.about not in self.desk.season.batches:
+            raise BenchroundError("This task is about no batch: put the cursor on a batch's task.")
+        self.bench.open("record", task.about, task.part, task.key, self.day)
+
+    def action_put_off(self) -> None:
+        """Open the sheet that moves the current task to a later day."""
+        task = self._current()
+        self._require_open()
+        self.bench.open("put off", task)
+
+    def action_sow(self) -> None:
+        """Open a sowing sheet."""
+        self._require_open()
+        self.bench.open("sow", self.day)
+
+    def action_why(self) -> None:
+        """Open the page that tells why."""
+        self.bench.open("why", self._current(), self.day)
+
+    def action_help(self) -> None:
+        """Open the page of all keys."""
+        self.bench.open("help", ROUND)
+
+    def action_undo(self) -> None:
+        """Take back the last thing recorded."""
+        gone = self.bench.doings.undo()
+        if gone is None:
+            self.say("Nothing was recorded in this sitting: there is nothing to take back.")
+            return
+        self.show_round(gone.key)
+        self.say(f"Taken back: {gone.words}.")
+
+    def action_mark(self) -> None:
+        """Mark the current task, or take its mark off."""
+        tasks = self.tasks
+        tasks.mark(tasks.marked ^ {self._current().key})
+        self._say_marked()
+
+    def action_mark_family(self) -> None:
+        """Mark all tasks of the current one's kind that are to be done, or unmark them."""
+        tasks, family = self.tasks, self._current().family
+        alike = frozenset(
+            row.key
+            for row in tasks.rows
+            if isinstance(row, Task) and row.family is family and row.standing in TO_DO
+        )
+        tasks.mark(tasks.marked - alike if alike <= tasks.marked else tasks.marked | alike)
+        self._say_marked()
+
+    def action_unmark(self) -> None:
+        """Take all marks off."""
+        self.tasks.mark(frozenset())
+        self.say("")
+
+    def _say_marked(self) -> None:
+        number = len(self.tasks.marked)
+        self.say(f"{number} marked: space ticks them together." if number else "None marked.")
+
+    def action_other_day(self, by: int) -> None:
+        """Look at the day before or after."""
+        self._look_at(self.day + timedelta(days=by))
+
+    def action_today(self) -> None:
+        """Go back to today; there already, go to the first task."""
+        if self._other is None:
+            self.tasks.go(first_task(self.tasks.rows))
+        else:
+            self._look_at(self.desk.today)
+
+    def _look_at(self, day: date) -> None:
+        today = self.desk.today
+        self._other = None if day == today else day
+        self.show_round()
+        if day == today:
+            self.say("Back at today.")
+        elif day > today:
+            self.say(f"Looking ahead at {say_day(day)}: nothing can be recorded for it yet.")
+        else:
+            self.say(f"Looking back at {say_day(day)}: what you record is dated that day.")
+
+    def action_next_day(self) -> None:
+        """Let the sample's next day begin."""
+        clock = self.bench.clock
+        if clock is None:
+            raise BenchroundError("Only the sample season's day can be moved on.")
+        day = clock.step()
+        self._other = None
+        self.show_round()
+        self.say(f"It is {say_day(day)} now.")
+
+    def action_fold(self) -> None:
+        """Fold what is not due yet, or show it."""
+        self._folded = not self._folded
+        self.show_round()
+
+    def action_reload(self) -> None:
+        """Take in what another computer wrote."""
+        came = self.desk.reload()
+        self.show_round()
+        self.say("More records came in." if came else "No other computer has written anything.")
+
+    def action_move(self, by: int) -> None:
+        """Go a task down or up."""
+        self.tasks.step(by)
+
+    def action_page(self, by: int) -> None:
+        """Go a screenful down or up."""
+        self.tasks.step_page(by)
+
+    def action_place(self, by: int) -> None:
+        """Go to the next place or the one before."""
+        self.tasks.step_group(by)
+
+    def action_last(self) -> None:
+        """Go to the last task."""
+        self.tasks.step(len(self.tasks.rows))

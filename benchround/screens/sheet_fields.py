@@ -1,0 +1,65 @@
+"""Fields that more than one sheet has: the day, a place."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from benchround.core.errors import InputError
+from benchround.core.season import Season
+from benchround.core.typed_date import read_day, say_full
+from benchround.screens.widgets.field import Choice, Field, among
+
+DATE_ORDER = "date order"
+"""The setting that says whether 5/27 has the month first."""
+MONTH_FIRST = "month first"
+
+
+def place_choices(season: Season) -> Sequence[Choice]:
+    """The places as choices, in walking order."""
+    return [Choice(place.code, place.name, str(place.kind)) for place in season.places]
+
+
+def place_field(
+    season: Season, code: str, *, name: str = "place", label: str = "place", hint: str = ""
+) -> Field:
+    """A field for a place, standing at one of them."""
+    place = season.place(code)
+    return Field(
+        name,
+        label,
+        default=place.name if place else code,
+        finder=among(place_choices(season)),
+        only=True,
+        hint=hint,
+    )
+
+
+def place_of(field_text: str, season: Season) -> str:
+    """The code of the place that stands in a field by name or code; the text itself if none."""
+    for place in season.places:
+        if field_text in (place.name, place.code):
+            return place.code
+    return field_text
+
+
+def day_field(day: date, today: date, *, label: str = "day", name: str = "day") -> Field:
+    """A field for a day."""
+    default = "today" if day == today else day.isoformat()
+    return Field(name, label, default=default, hint=say_full(day, today))
+
+
+def month_first(season: Season) -> bool:
+    """Whether the grower writes the month before the day."""
+    return season.settings.get(DATE_ORDER, "") == MONTH_FIRST
+
+
+def echo_day(field: Field, season: Season, today: date, *, ahead: bool = False) -> date | None:
+    """Read a day field and say beside it what was understood; None where it is no day yet."""
+    try:
+        day = read_day(field.text, today, ahead=ahead, month_first=month_first(season))
+    except InputError as error:
+        field.hint = str(error)
+        return None
+    field.hint = say_full(day, today)
+    return day

@@ -1,0 +1,286 @@
+"""The sowing sheet: a batch in a few keys, with what it will come to shown beneath."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from datetime import date
+
+from benchround.core.batch import fold_batch
+from benchround.core.caution import CAUTIONS, blocks, cautions_for, read_key, to_show
+from benchround.core.crop import Crop, PlantClass
+from benchround.core.crop_search import Named, find_crops, folded
+from benchround.core.dates import say_day
+from benchround.core.errors import BenchroundError, InputError
+from benchround.core.record import Draft, Kind, Record
+from benchround.core.room_needed import trays_needed
+from benchround.core.schedule import Expected, Step, expected_course
+from benchround.core.sowing_plan import SowingPlan, cells_of, label_sides, plan_sowing
+from benchround.core.task import Family
+from benchround.core.typed_date import read_day
+from benchround.core.typed_figures import read_whole
+from benchround.screens.keys import SOW, bindings
+from benchround.screens.sheet_base import Sheet, SheetFault
+from benchround.screens.sheet_fields import echo_day, month_first, place_of
+from benchround.screens.sow_form import (
+    PLANNED,
+    SOWN,
+    packet_finder,
+    read_sheet,
+    set_defaults,
+    sowing_fields,
+)
+from benchround.screens.text import Line, Role, fit, line, paragraph, width_of
+from benchround.screens.widgets.field import Choice, Field
+
+STEP_WIDE, DAYS_WIDE = 16, 25
+REASON_LEAST = 24
+"""A reason with less room than this goes on a line of its own, where there are lines enough."""
+TALL = 34
+"""Lines of the screen from which there are enough."""
+SHORT_CAUTIONS = 2
+BEGIN = (
+    "Type the first letters of the crop and save: everything else has its default, and can be "
+    "changed first with tab."
+)
+
+
+class SowScreen(Sheet, inherit_bindings=False):
+    """A new batch, sown or planned. The crop is enough; all else has its default.
+
+    Args:
+        day: the day looked at in the round.
+    """
+
+    CSS_PATH = ["sheet.tcss", "sow.tcss"]  # noqa: RUF012 - as Textual has it
+    BINDINGS = bindings(SOW)
+    KEYS_OF = SOW
+
+    def __init__(self, day: date) -> None:
+        super().__init__()
+        self.day = day
+        self._names: tuple[Named, ...] = ()
+        self._choices: dict[str, Choice] = {}
+        self._agreed: set[str] = set()
+        self._course: tuple[Expected, ...] = ()
+        self._plan: SowingPlan | None = None
+        self._number = ""
+
+    def make_fields(self) -> Sequence[Field]:
+        """The fields; the crop's own figures come with the crop."""
+        names = self.desk.library.names()
+        known = tuple(name for name in names if name.plant_class is not PlantClass.UNKNOWN)
+        self._names = known
+        self._choices = {
+            name.key: Choice(name.key, name.name, f"{name.latin}, {name.plant_class}")
+            for name in known
+        }
+        self._number = self.desk.free_batch_id()
+        return sowing_fields(self.desk.season, self._find, self.day, self.desk.today)
+
+    def _find(self, letters: str) -> Sequence[Choice]:
+        return [self._choice(name, letters) for name in find_crops(letters, self._names)]
+
+    def _choice(self, name: Named, letters: str) -> Choice:
+        """A crop as a choice; where another of its names was typed, that name is said."""
+        choice, wanted = self._choices[name.key], folded(letters)
+        if wanted in folded(name.name):
+            return choice
+        other = next((other for other in name.synonyms if wanted in folded(other)), "")
+        return replace(choice, more=f"{other}; {choice.more}") if other else choice
+
+    @property
+    def crop(self) -> Crop | None:
+        """The crop chosen; None while nothing is."""
+        choice = self.form.field("crop").choice
+        return self.desk.season.crop(choice.value) if choice else None
+
+    def title_lines(self, width: int) -> Sequence[Line]:
+        """The batch that is being made."""
+        crop = self.crop
+        if crop is None:
+            return paragraph(f"Sow: new batch {self._number}", width, Role.HEADING)
+        latin = f" ({crop.latin})" if crop.latin else ""
+        words = f"Sow: {self._number} {crop.name}{latin}, {crop.plant_class}"
+        return [line((fit(words, width), Role.HEADING))]
+
+    def retell(self) -> None:
+        """Work out defaults, the days ahead and the packets from what stands in the sheet."""
+        form, season, crop = self.form, self.desk.season, self.crop
+        fields = {field.id: field for field in form.fields}
+        day = echo_day(fields["day"], season, self.desk.today) or self.day
+        fields["what"].default = PLANNED if day > self.desk.today else SOWN
+        self._plan = self._make_plan(crop, day) if crop else None
+        place = season.place(self._plan.place) if self._plan else None
+        set_defaults(fields, self._plan, place.name if place else "")
+        fields["container"].hint = self._containers()
+        fields["crop"].hint = "" if crop else "type its first letters"
+        if crop is None:
+            self._course = ()
+            return
+        fields["packet"].find_with(packet_finder(season, crop.key))
+        self._take_packet(fields)
+        self._course = self._expect(crop, day)
+
+    def _make_plan(self, crop: Crop, day: date) -> SowingPlan:
+        fields = self.form
+        wanted, container = fields.field("wanted"), fields.field("container")
+        try:
+            number = read_whole(wanted.text, most=100_000) if wanted.touched else None
+        except InputError:
+            number = None
+        holds = container.value if container.touched else ""
+        return plan_sowing(self.desk.season, crop, day, number, holds)
+
+    def _containers(self) -> str:
+        """How many of the container it takes."""
+        fields = self.form
+        holds = cells_of(self.desk.season, fields.field("container").value)
+        try:
+            cells = read_whole(fields.field("cells").text)
+        except InputError:
+            return ""
+        return f"{trays_needed(cells, holds)} needed" if cells and holds else ""
+
+    def _take_packet(self, fields: dict[str, Field]) -> None:
+        """A packet names its variety."""
+        packet = self.desk.season.packets.get(fields["packet"].value)
+        fields["variety"].default = packet.variety if packet else ""
+
+    def _expect(self, crop: Crop, day: date) -> tuple[Expected, ...]:
+        """What the batch will come to, from the sheet as it stands."""
+        values, season = self.form.values(), self.desk.season
+        figures = {
+            "crop": crop.key,
+            "place": place_of(values["place"], season),
+            "raising": values["raising"],
+        }
+        kind = Kind.PLANNED if values["what"] == PLANNED else Kind.SOWN
+        if kind is Kind.PLANNED:
+            figures["sow_on"] = day.isoformat()
+        record = Record("", day, kind, self._number, figures)
+        batch, _ = fold_batch(self._number, (record,))
+        return expected_course(season, batch, crop, day) if batch else ()
+
+    def _cautions(self, crop: Crop) -> tuple[tuple[str, bool], ...]:
+        season, values = self.desk.season, self.form.values()
+        packet = season.packets.get(values["packet"])
+        found = cautions_for(
+            Family.SOW,
+            crop,
+            season.place(place_of(values["place"], season)),
+            season.weather.on(self.day),
+            season.site,
+            covering=values["covering"],
+            treated=packet.treated if packet else False,
+        )
+        return to_show(found, season.cautions_read, self.desk.today, crop.key)
+
+    def _to_read(self, crop: Crop) -> tuple[str, ...]:
+        """The cautions that must be read before this can be saved."""
+        return tuple(
+            name
+            for name, in_full in self._cautions(crop)
+            if in_full and blocks(name, crop) and name not in self._agreed
+        )
+
+    def note_lines(self, width: int) -> Sequence[Line]:
+        """Cautions, the sowing window, the days ahead, and the label's two sides."""
+        crop = self.crop
+        if crop is None:
+            return paragraph(BEGIN, width, Role.QUIET)
+        return list(self._notes(crop, width))
+
+    def _notes(self, crop: Crop, width: int) -> Iterator[Line]:
+        to_read = self._to_read(crop)
+        for name in to_read:
+            yield from paragraph(f"READ FIRST: {CAUTIONS[name].full}", width, Role.BAD)
+        if to_read:
+            yield line(("ctrl+k", Role.KEY), (" says that you have read it", Role.INK))
+        others = [name for name, _ in self._cautions(crop) if name not in to_read]
+        yield from _short_cautions(others, width)
+        plan = self._plan
+        if plan is not None and plan.out_of_window:
+            yield from paragraph(plan.out_of_window, width, Role.LATE)
+        elif plan is not None and plan.window is not None:
+            span = f"{say_day(plan.window.opens)} to {say_day(plan.window.closes)}"
+            yield from paragraph(f"Sowing window {span}", width, Role.QUIET)
+        for step in self._course:
+            if step.step is not Step.SOW:
+                yield from _course_lines(step, width, tall=self.size.height >= TALL)
+        yield from self._label(crop, width)
+
+    def _label(self, crop: Crop, width: int) -> Iterator[Line]:
+        values = self.form.values()
+        day = self._day_or_none() or self.day
+        try:
+            seeds = read_whole(values["seeds"])
+        except InputError:
+            seeds = None
+        front, back = label_sides(crop, values["variety"], day, self._number, seeds)
+        yield from paragraph(f"Label front: {front}; back: {back}", width, Role.STRONG, "  ")
+
+    def _day_or_none(self) -> date | None:
+        try:
+            return self._read_day()
+        except InputError:
+            return None
+
+    def _read_day(self) -> date:
+        text, season = self.form.field("day").text, self.desk.season
+        return read_day(text, self.desk.today, month_first=month_first(season))
+
+    def action_agree(self) -> None:
+        """Say that the cautions shown were read; it is recorded with the sowing."""
+        crop = self.crop
+        to_read = self._to_read(crop) if crop else ()
+        if not to_read:
+            self.say("There is no caution that waits to be read.")
+            return
+        self._agreed.update(to_read)
+        self.say("Read. It is written down when you save.")
+        self._tell()
+
+    def save(self) -> str:
+        """Record the batch, and what was read before it."""
+        crop, today = self.crop, self.desk.today
+        if crop is None:
+            raise SheetFault({"crop": "type the first letters of the crop"})
+        try:
+            day = self._read_day()
+        except InputError as error:
+            raise SheetFault({"day": str(error)}) from None
+        says = read_sheet(self.form.values(), crop, self.desk.season, day, self._number)
+        if not says.planned and day > today:
+            raise SheetFault({"day": "still to come: say planned, or take a day up to today"})
+        if self._to_read(crop):
+            raise BenchroundError("Nothing was recorded: read the caution, then press ctrl+k.")
+        drafts = [
+            Draft(Kind.CAUTION_READ, read_key(name, crop.key)) for name in sorted(self._agreed)
+        ]
+        name = f"{crop.name} {self._number}"
+        words = f"{name} planned for {say_day(day)}" if says.planned else f"{name} sown"
+        on = min(day, today) if says.planned else day
+        return self.bench.doings.record([*drafts, says.draft], on, words=words)
+
+
+def _short_cautions(names: Sequence[str], width: int) -> Iterator[Line]:
+    for name in names[:SHORT_CAUTIONS]:
+        yield line((fit(f"Caution: {CAUTIONS[name].short}", width), Role.CAUTION))
+    left = len(names) - SHORT_CAUTIONS
+    if left > 0:
+        also = "; ".join(CAUTIONS[name].short for name in names[SHORT_CAUTIONS:])
+        yield line((fit(f"and {left} more: {also}", width), Role.CAUTION))
+
+
+def _course_lines(step: Expected, width: int, *, tall: bool) -> Iterator[Line]:
+    to = f" to {say_day(step.until)}" if step.until and step.until != step.day else ""
+    room = width - STEP_WIDE - DAYS_WIDE
+    beside = not tall or room >= max(REASON_LEAST, width_of(step.because))
+    yield line(
+        (fit(str(step.step), STEP_WIDE), Role.INK),
+        (fit(f"{say_day(step.day)}{to}", DAYS_WIDE), Role.STRONG),
+        (fit(step.because, max(0, room)) if beside else "", Role.QUIET),
+    )
+    if not beside:
+        yield from (line("  ", *words) for words in paragraph(step.because, width - 2, Role.QUIET))

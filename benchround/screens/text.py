@@ -1,0 +1,204 @@
+"""The only place that turns words into something drawn on the screen.
+
+What a grower typed is data: it never meets markup, it cannot move the cursor of the terminal, it
+stays on its line, and it is cut to the room there is. Everything drawn goes through `strip`.
+"""
+
+from __future__ import annotations
+
+import os
+import unicodedata
+from collections.abc import Callable, Iterable, Sequence
+from enum import StrEnum
+from functools import lru_cache
+
+from rich.cells import cell_len, set_cell_size
+from rich.segment import Segment
+from rich.style import Style
+from textual.strip import Strip
+
+MOST_LETTERS = 2_000
+"""What is longer is cut before it is measured: no line of a screen holds more."""
+MOST_MARKS = 2
+"""Accents kept over one letter; more would spill into other lines."""
+CUT = ".."
+UNSEEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
+"""Categories of characters that have no place on a line: controls, direction marks, line ends."""
+SIMPLE_LOCALES = frozenset({"C", "POSIX"})
+
+
+class Role(StrEnum):
+    """What a piece of text is, by meaning; the theme gives it its colour."""
+
+    INK = "ink"
+    STRONG = "strong"
+    QUIET = "quiet"
+    HEADING = "heading"
+    OVERDUE = "overdue"
+    LATE = "late"
+    DUE = "due"
+    HELD = "held"
+    EARLY = "early"
+    DONE = "done"
+    BAD = "bad"
+    CAUTION = "caution"
+    KEY = "key"
+    CURSOR = "cursor"
+    FIELD = "field"
+    CARET = "caret"
+
+
+Span = tuple[str, Role]
+Line = tuple[Span, ...]
+StyleOf = Callable[[Role], Style]
+BLANK: Line = ()
+
+
+def line(*parts: str | Span, role: Role = Role.INK) -> Line:
+    """A line from plain words and words with a role."""
+    return tuple(part if isinstance(part, tuple) else (part, role) for part in parts)
+
+
+def clean(text: str, most: int = MOST_LETTERS) -> str:
+    """The text as it may stand on one line: no controls, no direction marks, not endless.
+
+    Args:
+        text: anything, from the keyboard, a file or another computer.
+        most: letters kept.
+    """
+    if text.isascii() and text.isprintable() and len(text) <= most:
+        return text
+    return _clean(text[: most + 1], most, plain_letters_only())
+
+
+@lru_cache(maxsize=4096)
+def _clean(text: str, most: int, ascii_only: bool) -> str:
+    signs: list[str] = []
+    marks = 0
+    for sign in unicodedata.normalize("NFC", text):
+        category = unicodedata.category(sign)
+        marks = marks + 1 if category in ("Mn", "Me") else 0
+        if marks > MOST_MARKS:
+            continue
+        signs.append(" " if sign in "\t\n\r" else "?" if category in UNSEEN else sign)
+    seen = "".join(signs)
+    seen = _spelled_plainly(seen) if ascii_only else seen
+    return seen if len(seen) <= most else seen[: most - len(CUT)] + CUT
+
+
+def _spelled_plainly(text: str) -> str:
+    apart = unicodedata.normalize("NFKD", text)
+    kept = (sign for sign in apart if not unicodedata.combining(sign))
+    return "".join(sign if sign.isascii() else "?" for sign in kept)
+
+
+@lru_cache(maxsize=1)
+def plain_letters_only() -> bool:
+    """Whether the terminal was said to show plain letters only (LANG=C, or not UTF-8).
+
+    Python itself sets LC_CTYPE to C.UTF-8 where it finds the C locale, so that name tells nothing.
+    """
+    names = (os.environ.get(name, "") for name in ("LC_ALL", "LC_CTYPE", "LANG"))
+    said = next((name for name in names if name and name != "C.UTF-8"), "")
+    charset = said.partition(".")[2].partition("@")[0].lower().replace("-", "")
+    return said in SIMPLE_LOCALES or charset not in ("", "utf8")
+
+
+def width_of(text: str) -> int:
+    """How many columns a cleaned text takes."""
+    return len(text) if text.isascii() else cell_len(text)
+
+
+def fit(text: str, width: int) -> str:
+    """The text in exactly so many columns: padded, or cut with two dots."""
+    if width <= 0:
+        return ""
+    seen = clean(text)
+    wide = width_of(seen)
+    if wide <= width:
+        return seen + " " * (width - wide)
+    if width <= len(CUT):
+        return CUT[:width]
+    if seen.isascii():
+        return seen[: width - len(CUT)] + CUT
+    return set_cell_size(seen, width - len(CUT)) + CUT
+
+
+def wrap(text: str, width: int, indent: str = "") -> list[str]:
+    """The text in lines of at most so many columns, broken at spaces; long words are cut through.
+
+    Args:
+        text: anything; it is cleaned first.
+        width: columns, at least 1.
+        indent: put before every line but the first, within the width.
+    """
+    width = max(1, width)
+    indent = indent if width_of(indent) < width else ""
+    lines: list[str] = []
+    now = ""
+    for word in _pieces(clean(text).split(), width - width_of(indent)):
+        lead = indent if lines else ""
+        trial = f"{now} {word}" if now else lead + word
+        if now and width_of(trial) > width:
+            lines.append(now)
+            trial = indent + word
+        now = trial
+    return [*lines, now] if now else lines
+
+
+def _pieces(words: Iterable[str], width: int) -> Iterable[str]:
+    for word in words:
+        while width_of(word) > width:
+            head = word[:width] if word.isascii() else _head(word, width)
+            yield head
+            word = word[len(head) :]
+        if word:
+            yield word
+
+
+def _head(word: str, width: int) -> str:
+    taken = 0
+    for number, sign in enumerate(word):
+        taken += cell_len(sign)
+        if taken > width:
+            return word[: max(1, number)]
+    return word
+
+
+def paragraph(text: str, width: int, role: Role = Role.INK, indent: str = "") -> list[Line]:
+    """A wrapped text as lines of one role."""
+    return [line((words, role)) for words in wrap(text, width, indent)]
+
+
+def strip(
+    words: Line, width: int, style_of: StyleOf, *, whole: Role | None = None
+) -> Strip:
+    """A line as it is drawn: cleaned, cut or padded to the width.
+
+    Args:
+        words: the spans of the line.
+        width: columns.
+        style_of: gives the style of a role.
+        whole: one role for the whole line, such as the cursor's; None: each span its own.
+    """
+    segments: list[Segment] = []
+    left = width
+    last = len(words) - 1
+    for number, (text, role) in enumerate(words):
+        seen = clean(text)
+        wide = width_of(seen)
+        if wide > left or (wide == left and number < last):
+            seen, wide = fit(seen, left) if wide > left else seen, left
+        if wide:
+            segments.append(Segment(seen, style_of(whole or role)))
+            left -= wide
+        if left <= 0:
+            break
+    if left > 0:
+        segments.append(Segment(" " * left, style_of(whole or Role.INK)))
+    return Strip(segments, width)
+
+
+def plain(lines: Sequence[Line]) -> str:
+    """Lines as plain text, for tests and for copying out."""
+    return "\n".join("".join(clean(text) for text, _ in words).rstrip() for words in lines)

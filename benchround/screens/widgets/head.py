@@ -1,0 +1,107 @@
+"""The head of the round: the day, how many tasks, the weather, and what is worth knowing first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+from typing import TYPE_CHECKING
+
+from benchround.core.season import Season
+from benchround.core.task import Round
+from benchround.core.typed_date import how_far
+from benchround.screens.text import Line, Role, Span, fit, line, paragraph, width_of
+from benchround.screens.widgets.paper import Paper
+from benchround.screens.words import counts, full_day, outlook
+
+if TYPE_CHECKING:
+    from benchround.desk import Desk
+    from benchround.screens.app import BenchroundApp
+
+EMPTY_SEASON = (
+    "No batch yet. Press s to sow your first one; then its look, its pricking out and all the "
+    "rest come by themselves."
+)
+NOTHING = "Nothing to do on this day."
+
+
+class RoundHead(Paper):
+    """Two lines always; more where there is something to be said."""
+
+    def __init__(self) -> None:
+        super().__init__(id="head")
+        self._round: Round | None = None
+        self._season: Season | None = None
+        self._today: date | None = None
+        self._notes: tuple[tuple[str, ...], ...] = ()
+        self._at = (0, 0)
+
+    def show(self, made: Round, desk: Desk, app: BenchroundApp) -> None:
+        """Show the head of a round."""
+        self._round, self._season, self._today = made, desk.season, desk.today
+        self._notes = tuple(_notes(desk, app, made))
+        self.rewrite(layout=True)
+
+    def stand(self, at: int, of: int) -> None:
+        """Say which task of how many the cursor stands on."""
+        if (at, of) != self._at:
+            self._at = at, of
+            self.rewrite()
+
+    def lines(self, width: int) -> Sequence[Line]:
+        """Day and counts, weather, and notes."""
+        made, season, today = self._round, self._season, self._today
+        if made is None or season is None or today is None:
+            return ()
+        found = [self._first(made, today, width)]
+        found.append(_joined(outlook(season.weather, made.day), width))
+        found += [_note(note, width) for note in self._notes]
+        if not made.tasks:
+            words = NOTHING if season.batches else EMPTY_SEASON
+            found += paragraph(words, width, Role.STRONG)
+        return found
+
+    def _first(self, made: Round, today: date, width: int) -> Line:
+        day, far = full_day(made.day), how_far(made.day, today)
+        spans: list[Span] = [(day, Role.HEADING)]
+        if made.day != today:
+            spans.append((f" ({far})", Role.CAUTION))
+        spans.append((f"  {counts(made)}", Role.STRONG))
+        at, of = self._at
+        place = f"{at} of {of}" if of else ""
+        room = width - sum(width_of(text) for text, _ in spans) - width_of(place)
+        if place and room >= 2:
+            spans.append((" " * room + place, Role.QUIET))
+        return tuple(spans)
+
+
+def _joined(pieces: Sequence[str], width: int) -> Line:
+    words = pieces[0]
+    for piece in pieces[1:]:
+        if width_of(words) + width_of(piece) + 2 > width:
+            break
+        words = f"{words}; {piece}"
+    return line((words, Role.INK))
+
+
+def _note(note: tuple[str, ...], width: int) -> Line:
+    """The longest wording that fits; the last one is cut."""
+    words = next((words for words in note if width_of(words) <= width), note[-1])
+    return line((fit(words, width), Role.CAUTION))
+
+
+def _notes(desk: Desk, app: BenchroundApp, made: Round) -> Iterator[tuple[str, ...]]:
+    if app.sample:
+        more = "; > steps to the next day" if app.clock is not None else ""
+        pinned = f"day pinned to {_short(desk.today)}"
+        yield f"Sample season, {pinned}{more}", f"Sample, {pinned}{more}", f"Sample, {pinned}"
+    problems = desk.problems
+    if desk.read_only:
+        yield (f"Read only: {problems[0] if problems else 'nothing can be recorded'}",)
+        problems = problems[1:]
+    if problems:
+        more = f" (and {len(problems) - 1} more: ? tells)" if len(problems) > 1 else ""
+        yield f"{problems[0]}{more}", problems[0]
+
+
+def _short(day: date) -> str:
+    return f"{day.day} {day:%b} {day.year}"

@@ -1,0 +1,222 @@
+"""The list of tasks: drawn line by line, so that five thousand cost no more than fifty."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from textual.geometry import Region
+from textual.message import Message
+from textual.strip import Strip
+
+from benchround.core.season import Season
+from benchround.core.task import Harm, Standing, Task
+from benchround.screens.rows import Heading, Row, first_task, index_of, place_to_stand
+from benchround.screens.text import BLANK, Line, Role, fit, line, strip
+from benchround.screens.widgets.paper import Paper
+from benchround.screens.words import harm_mark, standing_words, subject
+
+STANDING_WIDE, MARK_WIDE = 11, 3
+SUBJECT_WIDE = {0: 17, 76: 24, 100: 30}
+"""Columns for the subject, from a width of the list on."""
+ROLES = {
+    Standing.OVERDUE: Role.OVERDUE,
+    Standing.LATE: Role.LATE,
+    Standing.DUE: Role.DUE,
+    Standing.HELD: Role.HELD,
+    Standing.EARLY: Role.EARLY,
+}
+
+
+class TaskList(Paper, can_focus=True):
+    """Rows with a cursor and marks.
+
+    The cursor stands on a task, never on a heading, and keeps to it by its key.
+    """
+
+    class Moved(Message):
+        """The cursor stands on another task."""
+
+    def __init__(self) -> None:
+        super().__init__(id="tasks")
+        self.rows: tuple[Row, ...] = ()
+        self.cursor: int | None = None
+        self.marked: frozenset[str] = frozenset()
+        self._season: Season | None = None
+        self._top = 0
+        self._drawn: dict[int, Strip] = {}
+        self._drawn_wide = 0
+
+    @property
+    def current(self) -> Task | None:
+        """The task under the cursor."""
+        row = self.rows[self.cursor] if self.cursor is not None else None
+        return row if isinstance(row, Task) else None
+
+    @property
+    def chosen(self) -> tuple[Task, ...]:
+        """The marked tasks in their order; the current one if none is marked."""
+        marked = tuple(
+            row for row in self.rows if isinstance(row, Task) and row.key in self.marked
+        )
+        if marked:
+            return marked
+        return (self.current,) if self.current else ()
+
+    @property
+    def position(self) -> tuple[int, int]:
+        """Which task the cursor stands on, counted from 1, and how many there are."""
+        tasks = [number for number, row in enumerate(self.rows) if isinstance(row, Task)]
+        at = tasks.index(self.cursor) + 1 if self.cursor in tasks else 0
+        return at, len(tasks)
+
+    def show(self, rows: tuple[Row, ...], season: Season, key: str = "") -> None:
+        """Show other rows.
+
+        Args:
+            rows: the rows.
+            season: names what they are about.
+            key: the task to stand on; empty: stay on the present one, else on the next.
+        """
+        wanted = index_of(rows, key) if key else None
+        if wanted is None and self.cursor is not None:
+            wanted = place_to_stand(self.rows, self.cursor, rows)
+        self.rows, self._season = rows, season
+        self.cursor = wanted if wanted is not None else first_task(rows)
+        here = {row.key for row in rows if isinstance(row, Task)}
+        self.marked &= here
+        self._drawn = {}
+        self._follow()
+        self.refresh()
+
+    def go(self, index: int | None) -> None:
+        """Put the cursor on a row; a heading or nothing leaves it where it is."""
+        if index is None or index == self.cursor or not isinstance(self.rows[index], Task):
+            return
+        before, self.cursor = self.cursor, index
+        self._forget(before, index)
+        top = self._top
+        self._follow()
+        if top != self._top:
+            self.refresh()
+        self.post_message(self.Moved())
+
+    def step(self, by: int) -> None:
+        """Go so many tasks down, or up if negative."""
+        at = self.cursor
+        for _ in range(abs(by)):
+            found = self._next(at, 1 if by > 0 else -1)
+            if found is None:
+                break
+            at = found
+        self.go(at)
+
+    def step_group(self, by: int) -> None:
+        """Go to the first task under the next heading, or under the one before."""
+        starts = [n + 1 for n, row in enumerate(self.rows[:-1]) if isinstance(row, Heading)]
+        starts = [n for n in starts if isinstance(self.rows[n], Task)]
+        at = self.cursor or 0
+        ahead = [n for n in starts if n > at] if by > 0 else [n for n in starts if n < at][::-1]
+        self.go(ahead[0] if ahead else None)
+
+    def step_page(self, by: int) -> None:
+        """Go a screenful of tasks down or up."""
+        self.step(by * max(1, self.size.height - 2))
+
+    def mark(self, keys: frozenset[str]) -> None:
+        """Mark exactly these tasks."""
+        self.marked = keys
+        self._drawn = {}
+        self.refresh()
+
+    def _next(self, at: int | None, by: int) -> int | None:
+        number = (at if at is not None else -1) + by
+        while 0 <= number < len(self.rows):
+            if isinstance(self.rows[number], Task):
+                return number
+            number += by
+        return None
+
+    def _follow(self) -> None:
+        """Keep the cursor in sight, with the heading above it where there is room."""
+        high = self.size.height
+        if not high:
+            return
+        at = self.cursor or 0
+        lead = at - 1 if at and isinstance(self.rows[at - 1], Heading) and high > 1 else at
+        self._top = min(self._top, lead)
+        below = at if self._next(at, 1) is not None else len(self.rows) - 1
+        self._top = max(self._top, min(below - high + 1, lead))
+        self._top = max(0, min(self._top, len(self.rows) - high))
+
+    def _forget(self, *numbers: int | None) -> None:
+        for number in numbers:
+            if number is not None:
+                self._drawn.pop(number, None)
+                self.refresh(Region(0, number - self._top, self.size.width, 1))
+
+    def on_resize(self) -> None:
+        """Keep the cursor in sight when the terminal changes its size."""
+        self._follow()
+
+    def on_focus(self) -> None:
+        """Draw the cursor anew."""
+        self._forget(self.cursor)
+
+    def notify_style_update(self) -> None:
+        """Forget what was drawn in other colours."""
+        super().notify_style_update()
+        self._drawn = {}
+
+    def lines(self, width: int) -> Sequence[Line]:
+        """Every row as a line; for tests and for copying out."""
+        return [self.words(row, width) for row in self.rows]
+
+    def words(self, row: Row, width: int) -> Line:
+        """One row in words."""
+        if isinstance(row, Heading):
+            return _heading(row, width)
+        season = self._season
+        about = subject(row, season) if season else row.about
+        return _task(row, about, width, _lead(row is self.current, row.key in self.marked))
+
+    def render_line(self, y: int) -> Strip:
+        """One line in sight, drawn once and kept."""
+        width = self.size.width
+        if width != self._drawn_wide:
+            self._drawn, self._drawn_wide = {}, width
+        number = self._top + y
+        if number >= len(self.rows):
+            return strip(BLANK, width, self.style_of)
+        drawn = self._drawn.get(number)
+        if drawn is None:
+            whole = Role.CURSOR if number == self.cursor else None
+            words = self.words(self.rows[number], width)
+            drawn = strip(words, width, self.style_of, whole=whole)
+            self._drawn[number] = drawn
+        return drawn
+
+
+def _heading(row: Heading, width: int) -> Line:
+    number = f"{row.tasks}  {row.hint}" if row.hint else str(row.tasks)
+    room = max(0, width - len(number) - 2)
+    words = fit(row.words, min(room, len(row.words)))
+    fill = " " * (room - len(words))
+    return line((words, Role.HEADING), (f"{fill}  {number}", Role.QUIET))
+
+
+def _lead(current: bool, marked: bool) -> str:
+    return f"{'>' if current else ' '}{'*' if marked else ' '}"
+
+
+def _task(task: Task, about: str, width: int, lead: str) -> Line:
+    wide = max(columns for least, columns in SUBJECT_WIDE.items() if width >= least)
+    role = ROLES[task.standing]
+    worst = task.harm is Harm.DIES_TODAY and role is Role.DUE
+    text = role if role in (Role.EARLY, Role.HELD) else Role.INK
+    return line(
+        (lead, Role.KEY),
+        (fit(standing_words(task), STANDING_WIDE), role),
+        (fit(harm_mark(task), MARK_WIDE), Role.OVERDUE if worst else role),
+        (fit(about, wide - 1) + " ", Role.STRONG if text is Role.INK else text),
+        (fit(task.instruction, width - 2 - STANDING_WIDE - MARK_WIDE - wide), text),
+    )
