@@ -6,20 +6,53 @@ Exit codes: 0 fine, 1 failure, 2 wrong usage, 3 the season is held by another pr
 from __future__ import annotations
 
 import argparse
+import io
 import sys
 from collections.abc import Sequence
-from importlib import import_module
+from pathlib import Path
 
 from benchround import __version__
-from benchround.core.errors import BenchroundError, SeasonBusyError
+from benchround.core.errors import BenchroundError, InputError, SeasonBusyError, UnknownNameError
+from benchround.core.visible import steering, visible
+from benchround.shell.parsers import module_of, parse, parser_of
 
-COMMANDS = ("today", "reckon", "weather")
+COMMANDS = (
+    "today",
+    "reckon",
+    "weather",
+    "labels",
+    "paper",
+    "calendar",
+    "tables",
+    "report",
+    "new",
+    "sow",
+    "note",
+    "tick",
+    "put-off",
+    "undo",
+    "records",
+    "place",
+    "settings",
+    "crops",
+    "keep",
+    "restore",
+    "merge",
+    "close-season",
+    "completion",
+    "help",
+)
 """Names of the commands; each is a module of `benchround.commands`, imported when it is used."""
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the program; the exit code is returned."""
     words = list(sys.argv[1:] if argv is None else argv)
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(errors="backslashreplace")  # a terminal may lack letters of a name
+    wrong = _not_typed(words) or _mistyped(words)
+    if wrong is not None:
+        return _refuse(wrong, 2)
     try:
         if words and words[0] in COMMANDS:
             return _command(words[0], words[1:])
@@ -34,19 +67,36 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 
 def _refuse(error: BenchroundError, code: int) -> int:
-    sys.stderr.write(f"benchround: {error}\n")
+    sys.stderr.write(f"benchround: {visible(str(error), lines=True)}\n")
     return code
 
 
+def _not_typed(words: Sequence[str]) -> BenchroundError | None:
+    """What to say where a word holds a control character; only a text may have line ends."""
+    for word in words:
+        if steering(word, lines=True) is not None:
+            return InputError(
+                f"'{visible(word[:60])}' holds a character that cannot be typed: take it out."
+            )
+    return None
+
+
+def _mistyped(words: Sequence[str]) -> BenchroundError | None:
+    """What to say where the first word looks like a command that there is not."""
+    if not words or words[0] in COMMANDS or words[0].startswith("-") or Path(words[0]).exists():
+        return None
+    from benchround.core.near_names import near_names
+
+    near = near_names(words[0], COMMANDS)
+    if not near:
+        return None
+    found = ", ".join(near)
+    return UnknownNameError(f"There is no command or season '{words[0][:40]}'; near it: {found}.")
+
+
 def _command(name: str, words: list[str]) -> int:
-    module = import_module(f"benchround.commands.{name}")
-    parser = argparse.ArgumentParser(
-        prog=f"benchround {name}",
-        description=module.HELP,
-        epilog=f"example: {module.EXAMPLE}",
-    )
-    module.arguments(parser)
-    code: int = module.run(parser.parse_args(words))
+    module = module_of(name)
+    code: int = module.run(parse(parser_of(name, module), words))
     return code
 
 

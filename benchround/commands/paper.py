@@ -1,0 +1,230 @@
+"""`benchround paper`: the round on paper, and typing in what was ticked on it."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from benchround.core.errors import BenchroundError, InputError, SeasonError
+from benchround.core.record import Draft, Kind
+from benchround.core.task import Round, Task
+from benchround.desk import Desk
+from benchround.feeds.out_file import write_out
+from benchround.feeds.page_text import as_text
+from benchround.feeds.pages import Page
+from benchround.feeds.paper_entry import Entered, Entry, answers_of, read_entry
+from benchround.feeds.paper_round import PaperList, list_data, list_from, paper_list, paper_page
+from benchround.feeds.papers import paper_named
+from benchround.feeds.trial import Trial
+from benchround.plain import place_name, title, weather_words
+from benchround.rounds.answers import drafts_for
+from benchround.season_given import open_given, say, season_arguments
+from benchround.store.disk import make_folder, write_whole
+from benchround.store.layout import KEEP
+
+HELP = "the round on paper, with boxes to tick, and typing it in afterwards"
+EXAMPLE = "benchround paper print --sample --pdf round.pdf"
+
+MOST_LISTS = 60
+"""How many printed lists are kept with the season."""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Print or enter, each with its own arguments."""
+    ways = parser.add_subparsers(dest="way", metavar="print|enter", required=True)
+    printing = ways.add_parser("print", help="print the day's round")
+    season_arguments(printing)
+    printing.add_argument("--pdf", metavar="FILE", default="", help="write a PDF")
+    printing.add_argument("--paper", default="A4", help="A4, A5, Letter or 100x150 (mm)")
+    entering = ways.add_parser("enter", help='type in what was ticked: "3 5 7:22"')
+    entering.add_argument("entry", help='the code and the numbers ticked, as "k7qp 3 5 7:22"')
+    season_arguments(entering)
+    entering.add_argument("--yes", action="store_true", help="record it; else it is only shown")
+
+
+def run(given: argparse.Namespace) -> int:
+    """Print the sheet, or show and record what was typed."""
+    desk = open_given(given, writing=given.way == "enter")
+    try:
+        return _print(given, desk) if given.way == "print" else _enter(given, desk)
+    finally:
+        desk.close()
+
+
+def _print(given: argparse.Namespace, desk: Desk) -> int:
+    paper = paper_named(given.paper)
+    the_round = desk.round()
+    kept = paper_list(the_round)
+    page = _page(the_round, desk, kept.code)
+    if given.pdf:
+        from benchround.feeds.page_pdf import page_pdf
+
+        data, remarks = page_pdf(page, paper, desk.today, one_sheet=True)
+        write_out(given.pdf, data)
+        say(remarks)
+    else:
+        sys.stdout.write(as_text(page))
+    if not given.sample:
+        _keep(desk, kept)
+    say((*the_round.assumed, *desk.problems))
+    return 0
+
+
+def _page(the_round: Round, desk: Desk, code: str) -> Page:
+    season = desk.season
+    return paper_page(
+        the_round,
+        lambda task: title(task, season),
+        lambda task: place_name(season, task.place),
+        weather_words(season.weather.on(the_round.day)),
+        code,
+    )
+
+
+def _keep(desk: Desk, kept: PaperList) -> None:
+    """Keep what the numbers stand for, beside the season's copies; it is no record."""
+    folder = desk.folder.path / KEEP
+    try:
+        make_folder(folder)
+        write_whole(folder / kept.file_name, list_data(kept))
+    except SeasonError as error:
+        say([f"{error}. The numbers are not kept: type the sheet in while the round is the same."])
+        return
+    for old in sorted(folder.glob("paper-*.json"))[:-MOST_LISTS]:
+        old.unlink(missing_ok=True)
+
+
+def _enter(given: argparse.Namespace, desk: Desk) -> int:
+    entry = read_entry(given.entry)
+    kept = _list_for(entry, desk)
+    rows = _rows(entry, kept, desk)
+    faults = [row for row in rows if row.fault]
+    for row in rows:
+        mark = "!" if row.fault else " "
+        sys.stdout.write(f"{mark} {row.number:>3}  {row.fault or row.words}\n")
+    if faults:
+        say([f"{len(faults)} of {len(rows)} cannot be recorded; nothing was. Type it again."])
+        return 1
+    if not given.yes:
+        say(["Nothing was recorded yet: the same line with --yes records it."])
+        return 0
+    written = 0
+    for row in rows:
+        if row.task is not None:
+            written += len(desk.tick(row.task, row.answers, kept.day))
+        if row.note:
+            written += len(desk.record([_note(row)], kept.day))
+    say([f"{written} records of {kept.day.isoformat()} were written."])
+    return 0
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """What one number will write, or why it cannot."""
+
+    number: int
+    words: str = ""
+    fault: str = ""
+    task: Task | None = None
+    answers: dict[str, str] | None = None
+    note: str = ""
+
+
+def _rows(entry: Entry, kept: PaperList, desk: Desk) -> list[_Row]:
+    the_round = desk.round(kept.day)
+    trial = Trial(desk.folder.records(), desk.season, kept.day)
+    rows: list[_Row] = []
+    for entered in entry.ticked:
+        try:
+            rows.append(_row(entered, kept, the_round, desk, trial))
+        except BenchroundError as error:
+            rows.append(_Row(entered.number, fault=str(error)))
+    return rows
+
+
+def _row(entered: Entered, kept: PaperList, the_round: Round, desk: Desk, trial: Trial) -> _Row:
+    if not 1 <= entered.number <= len(kept.keys):
+        raise InputError(f"the sheet has numbers 1 to {len(kept.keys)}.")
+    key = kept.keys[entered.number - 1]
+    task = the_round.find(key)
+    if task is None:
+        raise InputError(f"{key.strip(':')} is not asked for any more: it was recorded since.")
+    answers, note = answers_of(entered, task.asks)
+    drafts = list(drafts_for(task, answers, desk.season))
+    words = f"{task.family}: {title(task, desk.season)}: {_said(drafts)}"
+    row = _Row(entered.number, words, "", task, answers, note)
+    if note:
+        drafts.append(_note(row))
+        words += f"; note: {note}"
+    trial.take(drafts)
+    return _Row(entered.number, words, "", task, answers, note)
+
+
+def _note(row: _Row) -> Draft:
+    task = row.task
+    about = task.about if task else ""
+    figures = {} if task and task.crop else {"of_place": True}
+    return Draft(Kind.NOTED, about, figures, note=row.note)
+
+
+def _said(drafts: Sequence[Draft]) -> str:
+    return ", ".join(
+        " ".join(
+            [
+                str(draft.kind),
+                *(f"{name} {value}" for name, value in draft.figures.items() if value != ""),
+            ]
+        )
+        for draft in drafts
+    )
+
+
+def _list_for(entry: Entry, desk: Desk) -> PaperList:
+    """What the numbers typed stand for: the list kept under the code, or that of the day.
+
+    Raises:
+        InputError: there is no such list, or more than one and no code.
+    """
+    kept = _kept_lists(desk, entry.code)
+    if entry.code:
+        found = [one for one in kept if one.code == entry.code]
+        now = paper_list(desk.round())
+        if found or now.code == entry.code:
+            return (found or [now])[-1]
+        raise InputError(
+            f"No sheet with the code {entry.code} is kept here, and today's round is another one "
+            f"({now.code}): look at the code again."
+        )
+    return _of_day(kept, desk.today, desk)
+
+
+def _of_day(kept: Sequence[PaperList], day: date, desk: Desk) -> PaperList:
+    found = [one for one in kept if one.day == day]
+    if len(found) > 1:
+        codes = ", ".join(one.code for one in found)
+        raise InputError(
+            f"More than one sheet was printed that day: begin with its code ({codes})."
+        )
+    if found:
+        return found[0]
+    code = paper_list(desk.round()).code
+    raise InputError(
+        f"No sheet of {day.isoformat()} is kept here: begin with the code that stands on it "
+        f"(the round as it is now has {code})."
+    )
+
+
+def _kept_lists(desk: Desk, code: str) -> list[PaperList]:
+    folder = desk.folder.path / KEEP
+    pattern = f"paper-*-{code}.json" if code else "paper-*.json"
+    paths = sorted(folder.glob(pattern)) if folder.is_dir() else []
+    found: list[PaperList] = []
+    for path in paths:
+        try:
+            found.append(list_from(path.read_bytes(), path.name))
+        except (OSError, InputError) as error:
+            say([f"{path.name}: {error}"])
+    return found

@@ -1,0 +1,42 @@
+"""`benchround report`: what the season came to, as a page to keep."""
+
+from __future__ import annotations
+
+import argparse
+
+from benchround.feeds.out_file import STANDARD_OUTPUT, write_out
+from benchround.feeds.page_text import as_markdown
+from benchround.feeds.papers import paper_named
+from benchround.feeds.report import report_page
+from benchround.season_given import open_given, say, season_arguments
+
+HELP = "the season's report: raised, come up, lost and why, what to sow next year"
+EXAMPLE = "benchround report --sample --pdf season.pdf"
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """The command's arguments."""
+    season_arguments(parser)
+    parser.add_argument("--out", metavar="FILE", default="", help="write Markdown to a file")
+    parser.add_argument("--pdf", metavar="FILE", default="", help="write a PDF")
+    parser.add_argument("--paper", default="A4", help="A4, A5, Letter or 100x150 (mm)")
+
+
+def run(given: argparse.Namespace) -> int:
+    """Write the report; without a file, Markdown goes to standard output."""
+    paper = paper_named(given.paper)
+    desk = open_given(given)
+    try:
+        page = report_page(desk.season, desk.folder.name, desk.today)
+        if given.pdf:
+            from benchround.feeds.page_pdf import page_pdf
+
+            data, remarks = page_pdf(page, paper, desk.today, one_sheet=False)
+            write_out(given.pdf, data)
+            say(remarks)
+        if given.out or not given.pdf:
+            write_out(given.out or STANDARD_OUTPUT, as_markdown(page).encode("utf-8"))
+        say(desk.problems)
+    finally:
+        desk.close()
+    return 0

@@ -1,0 +1,98 @@
+"""Events as an iCalendar file (RFC 5545) that can be read in again without doubling anything."""
+
+from __future__ import annotations
+
+import uuid
+from collections.abc import Iterable
+from datetime import date, datetime, timedelta, tzinfo
+from zoneinfo import ZoneInfo
+
+from benchround.core.errors import InputError
+from benchround.feeds.coming import Event
+from benchround.feeds.letters import one_line
+
+try:
+    from icalendar import Calendar
+    from icalendar import Event as Entry
+except ImportError as error:  # pragma: no cover - the message is all that can be done
+    raise InputError(
+        "Calendars need the package icalendar: install benchround with its extra 'paper'."
+    ) from error
+
+PRODUCT = "-//benchround//the coming weeks//EN"
+OURS = uuid.UUID("6f1d0c0a-52a7-5c0e-9a70-2d8f1b3f7c41")
+"""Namespace of the names events go by; drawn once, never to be changed."""
+TIMED_FOR = timedelta(minutes=15)
+
+
+def calendar_data(
+    events: Iterable[Event],
+    *,
+    name: str,
+    site: str,
+    stamp: datetime,
+    timezone: str = "",
+) -> tuple[bytes, tuple[str, ...]]:
+    """The events as an iCalendar file, and remarks.
+
+    The same events, site and stamp give the same bytes.
+
+    Args:
+        events: what to write, in order.
+        name: the calendar's name.
+        site: what keeps this season apart from any other; with an event's key it makes its UID.
+        stamp: when the file is made (DTSTAMP), with a time zone.
+        timezone: the site's time zone, as Europe/London; without one times are local ones.
+    """
+    zone, remark = _zone(timezone)
+    calendar = Calendar()
+    calendar.add("prodid", PRODUCT)
+    calendar.add("version", "2.0")
+    calendar.add("calscale", "GREGORIAN")
+    calendar.add("method", "PUBLISH")
+    calendar.add("x-wr-calname", one_line(name))
+    timed: list[date] = []
+    for event in events:
+        calendar.add_component(_entry(event, site, stamp, zone))
+        if event.at is not None:
+            timed.append(event.day)
+    if zone is not None and timed:
+        # Whole years around the events, so that a later file's zone never says less.
+        first, last = date(min(timed).year, 1, 1), date(max(timed).year + 2, 1, 1)
+        calendar.add_missing_timezones(first_date=first, last_date=last)
+    return calendar.to_ical(), (remark,) if remark else ()
+
+
+def uid_of(key: str, site: str) -> str:
+    """The name an event goes by for ever: made from its key and its site."""
+    return str(uuid.uuid5(OURS, f"{site}\n{key}"))
+
+
+def _entry(event: Event, site: str, stamp: datetime, zone: tzinfo | None) -> Entry:
+    entry = Entry()
+    entry.add("uid", uid_of(event.key, site))
+    entry.add("dtstamp", stamp)
+    entry.add("summary", one_line(event.title))
+    if event.at is None:
+        entry.add("dtstart", event.day)
+        entry.add("dtend", event.day + timedelta(days=1))
+        entry.add("transp", "TRANSPARENT")
+    else:
+        start = datetime.combine(event.day, event.at, zone)
+        entry.add("dtstart", start)
+        entry.add("dtend", start + TIMED_FOR)
+    text = "\n".join(one_line(line) for line in event.text.splitlines())
+    entry.add("description", text)
+    if event.place:
+        entry.add("location", one_line(event.place))
+    entry.add("categories", [event.category])
+    return entry
+
+
+def _zone(name: str) -> tuple[tzinfo | None, str]:
+    if not name:
+        return None, "The site has no time zone, so times are written as local ones."
+    try:
+        return ZoneInfo(name), ""
+    except (OSError, ValueError) as error:
+        return None, f"The site's time zone '{name[:40]}' is not known ({error}): times are local."

@@ -1,0 +1,91 @@
+"""A page as a PDF: set as large as the sheet allows, on further sheets where it must be."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from benchround.feeds.page_strips import Setting, Strip
+from benchround.feeds.pages import Page
+from benchround.feeds.papers import Paper
+from benchround.feeds.pdf_text import Ink
+
+MARGIN_MM = 10.0
+BETWEEN_MM = 6.0
+LARGEST_PT, SMALLEST_PT, OVER_PT, USUAL_PT = 11.0, 6.5, 7.5, 8.5
+"""Body sizes: the range tried to keep a page on one sheet, the one used where it cannot be kept on
+one, and the usual one of a page that may be long."""
+STEP_PT = 0.5
+LEAST_COLUMN_MM = 85.0
+"""Columns narrower than this tear every line apart (our proposal)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """Where a strip goes: sheet and column from 0, and its top edge."""
+
+    sheet: int
+    column: int
+    top_mm: float
+    strip: Strip
+
+
+def page_pdf(
+    page: Page, paper: Paper, day: date, *, one_sheet: bool, ink: Ink | None = None
+) -> tuple[bytes, tuple[str, ...]]:
+    """The page as a PDF, and remarks.
+
+    Args:
+        page: what it says.
+        paper: the paper.
+        day: the day the file says it was made.
+        one_sheet: whether to set it smaller, and in two columns, to keep it on one sheet.
+        ink: what to write with; None: the best typefaces at hand.
+    """
+    with ink or Ink(paper, day, page.title) as pen:
+        columns, setting = _setting(pen, page, one_sheet=one_sheet)
+        sheets = 0
+        for placed in _placed(setting.strips(page), _room(paper), columns):
+            while sheets <= placed.sheet:
+                pen.page()
+                sheets += 1
+            left = MARGIN_MM + placed.column * (setting.across_mm + BETWEEN_MM)
+            placed.strip.draw(left, MARGIN_MM + placed.top_mm)
+        if one_sheet and sheets > 1:
+            pen.remark(f"It does not fit on one sheet of {paper.name}: there are {sheets}.")
+        return pen.data(), pen.remarks
+
+
+def _setting(pen: Ink, page: Page, *, one_sheet: bool) -> tuple[int, Setting]:
+    """The number of columns and the setting: the largest letters that keep it on one sheet."""
+    full = pen.paper.width_mm - 2 * MARGIN_MM
+    half = (full - BETWEEN_MM) / 2
+    widths = [(1, full), *([(2, half)] if half >= LEAST_COLUMN_MM else [])]
+    size = LARGEST_PT
+    while one_sheet and size >= SMALLEST_PT:
+        for columns, across in widths:
+            setting = Setting(pen, size, across)
+            places = _placed(setting.strips(page), _room(pen.paper), columns)
+            if max(placed.sheet for placed in places) == 0:
+                return columns, setting
+        size -= STEP_PT
+    return 1, Setting(pen, OVER_PT if one_sheet else USUAL_PT, full)
+
+
+def _room(paper: Paper) -> float:
+    return paper.height_mm - 2 * MARGIN_MM
+
+
+def _placed(strips: Sequence[Strip], room: float, columns: int) -> Iterator[Placed]:
+    """Where every strip goes, column by column and sheet by sheet."""
+    column, top = 0, 0.0
+    for at, strip in enumerate(strips):
+        after = strips[at + 1].height_mm if strip.keep and at + 1 < len(strips) else 0.0
+        if top > 0 and top + strip.height_mm + after > room + 1e-9:
+            column, top = column + 1, 0.0
+            for repeated in strip.again:
+                yield Placed(*divmod(column, columns), top, repeated)
+                top += repeated.height_mm
+        yield Placed(*divmod(column, columns), top, strip)
+        top += strip.height_mm

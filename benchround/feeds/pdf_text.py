@@ -1,0 +1,225 @@
+"""Ink: a PDF being written, in letters the grower's own language has.
+
+Only this file knows fpdf2. Lengths are millimetres from the top left corner, type sizes points.
+"""
+
+from __future__ import annotations
+
+import math
+import tempfile
+import unicodedata
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from contextlib import contextmanager
+from datetime import UTC, date, datetime, time
+from functools import partial
+from pathlib import Path
+from types import TracebackType
+
+from benchround.core.errors import InputError
+from benchround.feeds.fitting import Fitted, fit, line_height_mm, wrap
+from benchround.feeds.fonts import Typefaces, find_typefaces
+from benchround.feeds.letters import Printable, printable
+from benchround.feeds.papers import Paper
+
+try:
+    from fpdf import FPDF
+    from fpdf.bidi import BidiParagraph
+except ImportError as error:  # pragma: no cover - the message is all that can be done
+    raise InputError(
+        "PDF files need the package fpdf2: install benchround with its extra 'paper', or ask for "
+        "plain text."
+    ) from error
+
+MAIN, BUILT_IN = "main", "helvetica"
+MEASURED_AT_PT = 100.0
+FROM_RIGHT = ("R", "AL", "AN")
+GREY = 150
+
+
+class Ink:
+    """Pages of one paper being written; use it in a `with` block and take `data` at the end.
+
+    Args:
+        paper: the paper of every page.
+        day: the day the file says it was made, so that the same content gives the same file.
+        title: the file's title.
+        faces: the typefaces; None: the best at hand.
+    """
+
+    def __init__(
+        self, paper: Paper, day: date, title: str, *, faces: Typefaces | None = None
+    ) -> None:
+        self.paper = paper
+        self._folder = tempfile.TemporaryDirectory(prefix="benchround-", ignore_cleanup_errors=True)
+        self._pdf = FPDF(format=(paper.width_mm, paper.height_mm))
+        self._pdf.alias_nb_pages(None)  # type: ignore[arg-type]  # as its manual says: no alias
+        self._pdf.set_auto_page_break(False)
+        self._pdf.c_margin = 0
+        self._pdf.set_creation_date(datetime.combine(day, time(6), UTC))
+        self._pdf.set_title(title)
+        self._faces = find_typefaces(Path(self._folder.name)) if faces is None else faces
+        self._family = self._take_faces()
+        self._widths: dict[tuple[str, bool], float] = {}
+        self._ready: dict[str, Printable] = {}
+        self._remarks: dict[str, None] = {}
+
+    def __enter__(self) -> Ink:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self._folder.cleanup()
+
+    @property
+    def pages(self) -> int:
+        """How many pages there are."""
+        return self._pdf.pages_count
+
+    @property
+    def remarks(self) -> tuple[str, ...]:
+        """What the grower should know about the letters; empty when all is well."""
+        replaced = [s for ready in self._ready.values() for s in ready.replaced]
+        said = list(self._remarks)
+        if replaced:
+            signs = " ".join(dict.fromkeys(replaced))
+            said.append(f"No typeface at hand has {signs}: they are written in other letters.")
+            if self._faces.remark:
+                said.append(self._faces.remark)
+        if any(ready.unjoined for ready in self._ready.values()):
+            said.append("Letters that should be joined or stacked stand one by one.")
+        return tuple(said)
+
+    def remark(self, text: str) -> None:
+        """Note something the grower should know; the same sentence only once."""
+        self._remarks[text] = None
+
+    def page(self) -> None:
+        """Begin a page."""
+        self._pdf.add_page()
+
+    def ready(self, text: str) -> str:
+        """A text in letters that can be printed; what had to be replaced becomes a remark."""
+        if text not in self._ready:
+            self._ready[text] = printable(text, self._has)
+        return self._ready[text].text
+
+    def measure(self, bold: bool = False) -> Callable[[str], float]:
+        """What gives a printable text's width in mm at a size of one point."""
+        return partial(self._width, bold=bold)
+
+    def wrap(
+        self, text: str, width_mm: float, size_pt: float, *, bold: bool = False
+    ) -> tuple[str, ...]:
+        """A text in lines no wider than that."""
+        return wrap(self.ready(text), width_mm, size_pt, self.measure(bold))
+
+    def fit(
+        self,
+        paragraphs: Iterable[str],
+        width_mm: float,
+        height_mm: float,
+        largest_pt: float,
+        *,
+        bold: bool = False,
+        unbroken_pt: float = math.inf,
+    ) -> Fitted:
+        """Paragraphs at the largest size at which they fit; `fitting.fit` says more."""
+        texts = [self.ready(text) for text in paragraphs]
+        return fit(texts, width_mm, height_mm, largest_pt, self.measure(bold), unbroken_pt)
+
+    def remark_size(self, fitted: Fitted) -> None:
+        """Note letters that came out too small to read."""
+        if fitted.lines and not fitted.readable:
+            start = " ".join(fitted.lines)[:40]
+            self.remark(f"'{start}' is set in {fitted.size_pt:g} point, hard to read.")
+
+    def lines(
+        self,
+        lines: Sequence[str],
+        left: float,
+        top: float,
+        size_pt: float,
+        *,
+        bold: bool = False,
+        right: float | None = None,
+    ) -> None:
+        """Write lines that were wrapped before; with `right` they end there instead."""
+        wide = [0.0 if right is None else self._width(line, bold=bold) for line in lines]
+        self._set(bold, size_pt)
+        for number, line in enumerate(lines):
+            x = left if right is None else right - wide[number] * size_pt
+            y = top + number * line_height_mm(size_pt)
+            self._pdf.set_xy(x, y)
+            self._pdf.cell(h=line_height_mm(size_pt), text=in_sight_order(line))
+
+    def box(self, left: float, top: float, width: float, height: float) -> None:
+        """An empty box to tick."""
+        self._pdf.set_draw_color(0)
+        self._pdf.set_line_width(0.25)
+        self._pdf.rect(left, top, width, height)
+
+    def rule(
+        self, left: float, top: float, to_left: float, to_top: float, *, dashed: bool = False
+    ) -> None:
+        """A thin grey line, such as one to cut or fold along."""
+        self._pdf.set_draw_color(GREY)
+        self._pdf.set_line_width(0.1)
+        if dashed:
+            self._pdf.set_dash_pattern(1.5, 1.5)
+        self._pdf.line(left, top, to_left, to_top)
+        self._pdf.set_dash_pattern()
+
+    def fill(self, left: float, top: float, width: float, height: float) -> None:
+        """A black rectangle."""
+        self._pdf.set_fill_color(0)
+        self._pdf.rect(left, top, width, height, style="F")
+
+    @contextmanager
+    def upside_down(self, x: float, y: float) -> Iterator[None]:
+        """Everything drawn inside is turned by half a turn around a point."""
+        with self._pdf.rotation(180, x, y):
+            yield
+
+    def data(self) -> bytes:
+        """The finished file."""
+        return bytes(self._pdf.output())
+
+    def _take_faces(self) -> str:
+        faces = self._faces
+        if faces.regular is None:
+            return BUILT_IN
+        self._pdf.add_font(MAIN, "", faces.regular)
+        self._pdf.add_font(MAIN, "B", faces.bold or faces.regular)
+        names = [f"other{number}" for number in range(len(faces.others))]
+        for name, path in zip(names, faces.others, strict=True):
+            self._pdf.add_font(name, "", path)
+        if names:
+            self._pdf.set_fallback_fonts(names, exact_match=False)
+        return MAIN
+
+    def _has(self, sign: str) -> bool:
+        if self._family == BUILT_IN:
+            return ord(sign) < 0x100 and unicodedata.category(sign) != "Cc"
+        fonts = self._pdf.fonts.values()
+        return any(ord(sign) in font.cmap for font in fonts if hasattr(font, "cmap"))
+
+    def _width(self, text: str, *, bold: bool) -> float:
+        key = (text, bold)
+        if key not in self._widths:
+            self._set(bold, MEASURED_AT_PT)
+            self._widths[key] = self._pdf.get_string_width(text) / MEASURED_AT_PT
+        return self._widths[key]
+
+    def _set(self, bold: bool, size_pt: float) -> None:
+        self._pdf.set_font(self._family, "B" if bold else "", size_pt)
+
+
+def in_sight_order(line: str) -> str:
+    """A line with what is read from the right turned round, as it stands on paper."""
+    if any(unicodedata.bidirectional(sign) in FROM_RIGHT for sign in line):
+        return str(BidiParagraph(line).get_reordered_string())
+    return line

@@ -1,0 +1,195 @@
+"""The season's report: what was raised, what came up, what was lost and why, what to sow next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+
+from benchround.core.batch import Batch
+from benchround.core.lifecycle import ENDED, Stage
+from benchround.core.season import Season
+from benchround.feeds.labels import full_day
+from benchround.feeds.next_year import next_year
+from benchround.feeds.pages import Block, Grid, Heading, Page, Words
+from benchround.feeds.review import (
+    By,
+    came_up,
+    final_count,
+    losses,
+    not_counted,
+    seeds_sown,
+    wanted_had,
+)
+
+UNKNOWN = "-"
+MOST_NAMED = 60
+
+
+def report_page(season: Season, name: str, day: date) -> Page:
+    """The report of a season as it stands on a day.
+
+    Args:
+        season: the season.
+        name: its name.
+        day: the day it is written.
+    """
+    if not season.batches:
+        words = "Nothing was sown or planted yet, so there is nothing to tell."
+        return Page(name, (Words(f"As of {full_day(day)}."), Words(words)))
+    blocks = (
+        Words(f"As of {full_day(day)}. {_sums(season)}"),
+        *_raised(season),
+        *_came_up(season),
+        *_lost(season),
+        *_wanted(season),
+        *_next(season, day),
+    )
+    return Page(name, blocks)
+
+
+def _sums(season: Season) -> str:
+    batches = season.batches.values()
+    seeds = sum(seeds_sown(batch) for batch in batches)
+    planted = sum(batch.tally.planted or 0 for batch in batches)
+    lost = sum(sum(batch.tally.losses.values()) for batch in batches)
+    count = len(season.batches)
+    return (
+        f"{count} batch{'es' if count != 1 else ''}, {seeds} seeds sown by number, "
+        f"{planted} planted, {lost} lost."
+    )
+
+
+def _raised(season: Season) -> Iterator[Block]:
+    yield Heading("What was raised")
+    columns = ("batch", "crop", "variety", "begun", "seeds", "up", "planted", "alive", "stage")
+    rows = tuple(
+        (
+            batch.id,
+            season.crop(batch.crop).name,
+            batch.variety,
+            batch.begun.isoformat(),
+            _number(seeds_sown(batch) or None),
+            _number(_up(batch)),
+            _number(batch.tally.planted),
+            _number(_alive(batch)),
+            str(batch.main.stage),
+        )
+        for batch in (season.batches[name] for name in sorted(season.batches))
+    )
+    yield Grid(columns, rows, frozenset({4, 5, 6, 7}))
+
+
+def _came_up(season: Season) -> Iterator[Block]:
+    yield Heading("What came up")
+    yield Words(
+        "Share of the seeds sown that came up, where the last count is the final one. The range "
+        "is where the share lies nineteen times in twenty (score interval, Wilson 1927)."
+    )
+    told = False
+    for by in (By.CROP, By.PACKET, By.PLACE):
+        rows = tuple(
+            (
+                one.name,
+                str(one.batches),
+                str(one.sown),
+                str(one.up),
+                f"{one.share:.0%}",
+                f"{one.limits[0]:.0%} to {one.limits[1]:.0%}",
+            )
+            for one in came_up(season, by)
+        )
+        if rows:
+            told = True
+            yield Heading(f"By {by}", 3)
+            yield Grid(
+                (str(by), "batches", "sown", "up", "share", "range"), rows, frozenset({1, 2, 3, 4})
+            )
+    if not told:
+        yield Words("Nothing was counted to the end yet.")
+    waiting = not_counted(season)
+    if waiting:
+        some = ", ".join(waiting[:MOST_NAMED])
+        more = f" and {len(waiting) - MOST_NAMED} more" if len(waiting) > MOST_NAMED else ""
+        yield Words(f"Sown by number but without a final count: {some}{more}.")
+
+
+def _lost(season: Season) -> Iterator[Block]:
+    yield Heading("What was lost, and why")
+    causes = losses(season, By.CAUSE)
+    if not causes:
+        yield Words("No loss was written down.")
+        return
+    rows = tuple((one.cause, str(one.times), str(one.count)) for one in causes)
+    yield Grid(("cause", "times", "plants"), rows, frozenset({1, 2}))
+    for by in (By.CROP, By.PACKET, By.PLACE):
+        found = losses(season, by)
+        if found:
+            yield Heading(f"By {by}", 3)
+            named = tuple((one.name, one.cause, str(one.times), str(one.count)) for one in found)
+            yield Grid((str(by), "cause", "times", "plants"), named, frozenset({2, 3}))
+    whole = [name for name, batch in sorted(season.batches.items()) if _gone(batch)]
+    if whole:
+        yield Words(
+            f"Lost altogether: {', '.join(whole[:MOST_NAMED])}. Where nobody had counted them "
+            "before, their number stands as 0."
+        )
+
+
+def _wanted(season: Season) -> Iterator[Block]:
+    rows = tuple(
+        (
+            had.batch,
+            had.crop,
+            had.variety,
+            str(had.wanted),
+            str(had.had),
+            "planted" if had.planted else "alive so far",
+        )
+        for had in wanted_had(season)
+    )
+    if rows:
+        yield Heading("Wanted, and had")
+        columns = ("batch", "crop", "variety", "wanted", "had", "counted as")
+        yield Grid(columns, rows, frozenset({3, 4}))
+
+
+def _next(season: Season, day: date) -> Iterator[Block]:
+    advised = next_year(season, day)
+    if not advised:
+        return
+    yield Heading("What to sow when next year")
+    yield Words(
+        "The last sowing's day a year on, later by as long as plants stood ready; seeds for the "
+        "plants wanted, from what came up here. Both rules are our proposal."
+    )
+    rows = tuple(
+        (
+            one.day.isoformat(),
+            one.crop,
+            one.variety,
+            _number(one.wanted),
+            _number(one.seeds),
+            one.why,
+        )
+        for one in advised
+    )
+    yield Grid(("sow on", "crop", "variety", "wanted", "seeds", "because"), rows, frozenset({3, 4}))
+
+
+def _up(batch: Batch) -> int | None:
+    counted = final_count(batch)
+    return counted[0] if counted else batch.tally.up
+
+
+def _alive(batch: Batch) -> int | None:
+    known = [part.alive for part in batch.parts if part.stage not in ENDED]
+    counts = [count for count in known if count is not None]
+    return sum(counts) if counts else None
+
+
+def _gone(batch: Batch) -> bool:
+    return batch.main.stage is Stage.LOST
+
+
+def _number(value: int | None) -> str:
+    return UNKNOWN if value is None else str(value)

@@ -1,0 +1,230 @@
+"""What a season taught, in figures: what came up, what was lost and why, what was had.
+
+Only what somebody counted is counted; what was not is named.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+
+from benchround.core.batch import Batch, Part, apply
+from benchround.core.crop import Raising
+from benchround.core.lifecycle import BEFORE, ENDED, WAITING, Stage
+from benchround.core.record import Kind, Record
+from benchround.core.season import Season
+from benchround.core.shares import wilson
+from benchround.core.waiting import place_on, places_of
+from benchround.feeds.tables import Table
+
+SETTLED_DAYS = 8
+"""Days from first up after which a count is taken for the final one, as the round does."""
+
+
+class By(StrEnum):
+    """What a figure is told apart by."""
+
+    CROP = "crop"
+    PACKET = "packet"
+    PLACE = "place"
+    CAUSE = "cause"
+
+
+@dataclass(frozen=True, slots=True)
+class CameUp:
+    """How much of the seed of one crop, packet or place came up."""
+
+    name: str
+    batches: int
+    sown: int
+    up: int
+
+    @property
+    def share(self) -> float:
+        """Share of the seed that came up."""
+        return self.up / self.sown
+
+    @property
+    def limits(self) -> tuple[float, float]:
+        """The range the share lies in, 95 % score interval (Wilson 1927, from memory)."""
+        return wilson(self.up, self.sown)
+
+
+@dataclass(frozen=True, slots=True)
+class Lost:
+    """How many plants of one crop, packet or place were lost to one cause.
+
+    Attributes:
+        times: how often such a loss was written down.
+        count: plants; 0 where nobody had counted them before.
+    """
+
+    name: str
+    cause: str
+    times: int
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Had:
+    """Plants wanted of a batch, and plants had: planted out, or alive where none is yet."""
+
+    batch: str
+    crop: str
+    variety: str
+    wanted: int
+    had: int
+    planted: bool
+
+
+def came_up(season: Season, by: By) -> tuple[CameUp, ...]:
+    """What came up by crop, packet or place of sowing, by name; batches not counted are left out.
+
+    A batch sown without a packet or place belongs to none.
+    """
+    sums: dict[str, tuple[int, int, int]] = {}
+    for batch in season.batches.values():
+        counted = final_count(batch)
+        name = _name_of(season, batch, by) if counted else ""
+        if counted and name:
+            up, sown = counted
+            batches, total, risen = sums.get(name, (0, 0, 0))
+            sums[name] = (batches + 1, total + sown, risen + up)
+    return tuple(CameUp(name, *sums[name]) for name in sorted(sums))
+
+
+def final_count(batch: Batch) -> tuple[int, int] | None:
+    """(up, sown) of a batch whose emergence is over and was counted; else None.
+
+    Of clumps the seedlings are reckoned from the mean number in a clump, where that was counted.
+    """
+    sown = seeds_sown(batch)
+    up = _up(batch)
+    if not sown or up is None or not _settled(batch):
+        return None
+    return min(up, sown), sown
+
+
+def seeds_sown(batch: Batch) -> int:
+    """Seeds sown, those sown again included; 0 where it was not said."""
+    again = batch.sowing.again_seeds if batch.sowing else 0
+    return (batch.tally.sown or 0) + again
+
+
+def not_counted(season: Season) -> tuple[str, ...]:
+    """Batches that were sown by number and have no final count, by id."""
+    return tuple(
+        name
+        for name in sorted(season.batches)
+        if seeds_sown(season.batches[name]) and final_count(season.batches[name]) is None
+    )
+
+
+def losses(season: Season, by: By) -> tuple[Lost, ...]:
+    """What was lost by crop, packet, place (where it stood that day) or cause alone; most first."""
+    sums: dict[tuple[str, str], tuple[int, int]] = {}
+    for batch in season.batches.values():
+        for record, part, count in _lost_records(batch):
+            cause = record.text("cause") or "unknown"
+            if by is By.PLACE:
+                name = _place_name(season, place_on(places_of(batch, part), record.day))
+            else:
+                name = cause if by is By.CAUSE else _name_of(season, batch, by)
+            if name:
+                times, lost = sums.get((name, cause), (0, 0))
+                sums[name, cause] = (times + 1, lost + count)
+    ordered = sorted(sums.items(), key=lambda item: (-item[1][1], item[0]))
+    return tuple(Lost(*names, *figures) for names, figures in ordered)
+
+
+def wanted_had(season: Season) -> tuple[Had, ...]:
+    """Wanted and had of every batch that says what is wanted and is past sowing, by id."""
+    found: list[Had] = []
+    for name in sorted(season.batches):
+        batch = season.batches[name]
+        if not batch.wanted or batch.main.stage in BEFORE | WAITING | {Stage.CANCELLED}:
+            continue
+        planted = batch.tally.planted
+        alive = sum(part.alive or 0 for part in batch.parts if part.stage not in ENDED)
+        had = alive if planted is None else planted
+        crop = season.crop(batch.crop).name
+        found.append(Had(name, crop, batch.variety, batch.wanted, had, planted is not None))
+    return tuple(found)
+
+
+def review_table(season: Season) -> Table:
+    """Everything above in one table; `about` says which figure a row holds."""
+    columns = ("about", "name", "cause", "batches", "sown", "up", "share", "low", "high", "lost")
+    rows: list[tuple[str | int | float | None, ...]] = []
+    for by in (By.CROP, By.PACKET, By.PLACE):
+        for one in came_up(season, by):
+            low, high = one.limits
+            shares = (round(one.share, 4), round(low, 4), round(high, 4))
+            figures = (one.batches, one.sown, one.up, *shares)
+            rows.append((f"germination by {by}", one.name, None, *figures, None, None, None))
+    for by in By:
+        for lost in losses(season, by):
+            about = f"losses by {by}"
+            rows.append((about, lost.name, lost.cause, *[None] * 6, lost.count, None, None))
+    for had in wanted_had(season):
+        name = " ".join(filter(None, (had.batch, had.crop, had.variety)))
+        rows.append(("wanted and had", name, None, *[None] * 7, had.wanted, had.had))
+    return Table("review", (*columns, "wanted", "had"), tuple(rows))
+
+
+def _name_of(season: Season, batch: Batch, by: By) -> str:
+    if by is By.CROP:
+        return season.crop(batch.crop).name
+    if by is By.PACKET:
+        return batch.sowing.packet if batch.sowing else ""
+    sown_on = batch.sowing.day if batch.sowing else batch.begun
+    return _place_name(season, place_on(places_of(batch, batch.main), sown_on))
+
+
+def _place_name(season: Season, code: str) -> str:
+    place = season.place(code)
+    return place.name if place else code
+
+
+def _up(batch: Batch) -> int | None:
+    counts = [batch.tally.up, *_counts(batch.records, Kind.TRUE_LEAVES)]
+    known = [count for count in counts if count is not None]
+    if not known:
+        return None
+    if batch.sowing is None or batch.sowing.raising != Raising.CLUMPS:
+        return max(known)
+    means = [mean for r in batch.records if (mean := r.number("mean_per_clump")) is not None]
+    return round(max(known) * means[-1]) if means else None
+
+
+def _counts(records: Iterable[Record], kind: Kind) -> Iterator[int | None]:
+    return (record.count() for record in records if record.kind is kind)
+
+
+def _settled(batch: Batch) -> bool:
+    counted = batch.main.last.get(Kind.COUNTED)
+    if batch.main.stage not in (Stage.SOWN, Stage.STALLED, Stage.EMERGING, Stage.SEED_LEAF):
+        return True
+    first = batch.main.first_day(Kind.FIRST_UP)
+    if counted is None:
+        return False
+    return counted.flag("final") or (
+        first is not None and (counted.day - first).days >= SETTLED_DAYS
+    )
+
+
+def _lost_records(batch: Batch) -> Iterator[tuple[Record, Part, int]]:
+    """Every loss, the part it befell and how many; all then alive where the number was not said.
+
+    That number is 0 where nobody had counted before.
+    """
+    if Kind.LOST not in {record.kind for record in batch.records}:
+        return
+    story: Batch | None = None
+    for record in batch.records:
+        if record.kind is Kind.LOST and story is not None:
+            part = story.part(record.text("part"))
+            count = record.count()
+            yield record, part, (part.alive or 0) if count is None else count
+        story = apply(story, record, batch.id)

@@ -1,0 +1,64 @@
+"""The season a command is about: the arguments that name it, and opening it."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Callable, Iterable
+from datetime import date
+
+from benchround.core.errors import InputError, SeasonError
+from benchround.desk import Desk
+from benchround.whereabouts import SAMPLE_DAY, find_season, sample_folder
+
+
+def season_arguments(parser: argparse.ArgumentParser) -> None:
+    """The arguments by which a command is told its season and its day."""
+    parser.add_argument("season", nargs="?", default="", help="season folder")
+    parser.add_argument("--on", metavar="DATE", default="", help="day to take as today")
+    parser.add_argument("--sample", action="store_true", help="the sample season on its own day")
+
+
+def open_given(given: argparse.Namespace, *, writing: bool = False) -> Desk:
+    """The season named, or the one at hand; the sample is only ever read.
+
+    Raises:
+        SeasonError: there is none, or it cannot be opened.
+        InputError: the day is no day.
+    """
+    on = _day(given.on) if given.on else None
+    today: Callable[[], date]
+    if given.sample:
+        day = on or SAMPLE_DAY
+        return Desk.open(sample_folder(), today=lambda: day, read_only=True)
+    found = find_season(given.season)
+    if found is None:
+        raise SeasonError(
+            "There is no season yet: begin one with 'benchround', or look at the sample with "
+            "--sample."
+        )
+    today = date.today if on is None else lambda: on
+    return Desk.open(found, today=today, read_only=not writing)
+
+
+def say(remarks: Iterable[str]) -> None:
+    """Tell the grower something beside what was asked for: on standard error."""
+    for remark in remarks:
+        sys.stderr.write(f"{remark}\n")
+
+
+def _day(text: str) -> date:
+    from benchround.commands.today import read_iso
+
+    return read_iso(text)
+
+
+def positive(text: str) -> int:
+    """A whole number from 1, for arguments.
+
+    Raises:
+        InputError: it is none.
+    """
+    if not (text.isascii() and text.isdigit()) or not 1 <= int(text[:9]) <= 1_000_000:
+        raise InputError(f"'{text[:30]}' is no whole number from 1 up.")
+    return int(text)
