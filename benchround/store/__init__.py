@@ -1,8 +1,13 @@
 """The season folder on disk: records are added, never changed, and survive what disks do.
 
-`SeasonFolder` is the door. What has to do with kept copies is in `keep` and `restoring`, which are
-left out here because they take longer to import.
+`SeasonFolder` is the door. What reading a season does not need is left out here, because it would
+take time whenever the program starts: kept copies are in `keep` and `restoring`, and `merge` comes
+in when it is asked for.
 """
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
 
 from benchround.store.errors import (
     SeasonDamagedError,
@@ -13,7 +18,9 @@ from benchround.store.errors import (
 from benchround.store.folder import SeasonFolder
 from benchround.store.ids import IdMaker
 from benchround.store.machine import short_name
-from benchround.store.merging import Merged, merge
+
+if TYPE_CHECKING:
+    from benchround.store.merging import Merged, merge
 
 __all__ = [
     "IdMaker",
@@ -26,3 +33,11 @@ __all__ = [
     "merge",
     "short_name",
 ]
+
+
+def __getattr__(name: str) -> object:
+    if name in ("Merged", "merge"):
+        from benchround.store import merging
+
+        return getattr(merging, name)
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

@@ -17,8 +17,8 @@ MOST_FIGURES = 400
 LARGEST_WHOLE = 2**53
 """Whole numbers beyond this are no longer exact in other programs that read JSON."""
 
-_CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f\ud800-\udfff]")
-_CONTROL_BUT_LINES = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
+_CONTROL = r"[\x00-\x1f\x7f-\x9f\ud800-\udfff]"
+_CONTROL_BUT_LINES = r"[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]"
 
 
 def checked_text(what: str, text: str, longest: int, *, lines: bool = False) -> str:
@@ -50,7 +50,7 @@ def first_unprintable(text: str, *, lines: bool) -> int | None:
     """Where a text's first control character or half character stands, None if it has none."""
     if text.isprintable():
         return None
-    bad = (_CONTROL_BUT_LINES if lines else _CONTROL).search(text)
+    bad = re.search(_CONTROL_BUT_LINES if lines else _CONTROL, text)
     return None if bad is None else bad.start()
 
 

@@ -7,29 +7,43 @@ import os
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
+from operator import attrgetter
 from pathlib import Path
 
 from benchround.core.errors import SeasonError
 from benchround.core.record import Record
+from benchround.store.decoder import Decoder
 from benchround.store.ids import stamp_of
 from benchround.store.layout import HEADING
-from benchround.store.merging import fold_in
-from benchround.store.pages import Mark, Page, is_page, mark_of, read_page
+from benchround.store.naming import Mark, is_page, mark_of
+from benchround.store.pages import Page, read_page
+from benchround.store.union import fold_in
 
 MANY = 10_000
 """Records from which on Python's search for circular garbage is told to leave them alone: walking
 over them would hold up a keypress now and then, and records never form circles."""
 
-
 UNREAD: Mark = (0, 0, 0)
 """A mark no file has: the page is read again at the next look."""
 
+_LOOKS = 10
+"""How often the folder is listed until it stands still. Without a second look, the records of a
+journal put into its page by another program just then could be found in neither."""
+
+_ID = attrgetter("id")
+
 
 class Contents:
-    """The pages of a records folder and the union of their records."""
+    """The pages and journals of a records folder and the union of their records.
+
+    Attributes:
+        folder: the records folder.
+        state: a number that changes whenever files are found changed from outside.
+    """
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
+        self.state = 0
         self._pages: dict[str, Page] = {}
         self._by_id: dict[str, Record] = {}
         self._disagreements: set[str] = set()
@@ -41,7 +55,7 @@ class Contents:
     def records(self) -> tuple[Record, ...]:
         """Every record, once, sorted by id."""
         if self._sorted is None:
-            self._sorted = tuple(self._by_id[name] for name in sorted(self._by_id))
+            self._sorted = tuple(sorted(self._by_id.values(), key=_ID))
         elif self._newest:
             self._sorted += tuple(self._newest)
         self._newest = []
@@ -94,25 +108,46 @@ class Contents:
             SeasonError: the folder cannot be listed; nothing is forgotten.
         """
         marks = self._list()
-        changed = [name for name, mark in marks.items() if self.mark(name) != mark]
-        gone = [name for name in self._pages if name not in marks]
-        if not changed and not gone:
+        if marks == self._marks():
             return False
-        before = [self._pages[name] for name in (*changed, *gone) if name in self._pages]
         with _unwatched_memory():
-            for name in changed:
-                self._pages[name] = read_page(self.folder / name, marks[name])
-            for name in gone:
-                del self._pages[name]
+            before, self._pages = self._pages, self._read_until_still(marks)
             self._unite()
-        self._miss(before)
+        self._miss(before.values())
+        self.state += 1
         if len(self._by_id) >= MANY:
             gc.freeze()
         return True
 
-    def take(self, page: Page, added: Iterable[Record]) -> None:
-        """Hold a page this program has just written, to which these records were added."""
+    def _read_until_still(self, marks: dict[str, Mark]) -> dict[str, Page]:
+        """The files of a listing, listed again until nothing changes while they are read."""
+        decoder, pages = Decoder(), self._pages
+        for _ in range(_LOOKS):
+            pages = {name: self._read(name, mark, pages, decoder) for name, mark in marks.items()}
+            seen, marks = marks, self._list()
+            if marks == seen:
+                break
+        return pages
+
+    def _read(self, name: str, mark: Mark, known: dict[str, Page], decoder: Decoder) -> Page:
+        page = known.get(name)
+        if page is None or page.mark != mark:
+            page = read_page(self.folder / name, mark, decoder)
+        return page
+
+    def _marks(self) -> dict[str, Mark]:
+        return {name: page.mark for name, page in self._pages.items()}
+
+    def take(self, page: Page, added: Iterable[Record] = (), spent: str = "") -> None:
+        """Hold a page this program has just written.
+
+        Args:
+            page: the page as it is now.
+            added: the records in it that no page held before.
+            spent: a journal whose records are in it and which is no more.
+        """
         self._pages[page.name] = page
+        self._pages.pop(spent, None)
         for record in added:
             if self._sorted is not None and record.id > self._last_sorted():
                 self._newest.append(record)
@@ -153,12 +188,19 @@ class Contents:
         return (self.folder.parent / HEADING).exists()
 
     def _unite(self) -> None:
-        self._by_id, self._disagreements, self._sorted = {}, set(), None
+        by_id: dict[str, Record] = {}
         for page in self.pages:
-            self._disagreements |= fold_in(self._by_id, page.records)
+            by_id.update(zip(map(_ID, page.records), page.records, strict=True))
+        self._by_id, self._disagreements, self._sorted = by_id, set(), None
+        if len(by_id) < sum(len(page.records) for page in self._pages.values()):
+            self._by_id = {}
+            for page in self.pages:
+                self._disagreements |= fold_in(self._by_id, page.records)
 
     def _miss(self, before: Iterable[Page]) -> None:
         for page in before:
+            if self._pages.get(page.name) is page:
+                continue
             ids = {record.id for record in page.records if record.id not in self._by_id}
             if ids:
                 self._missed.setdefault(page.name, set()).update(ids)

@@ -20,6 +20,8 @@ PART = ".part"
 _NO_FOLDER_SYNC = (errno.EINVAL, errno.ENOTSUP, errno.EBADF)
 """What file systems answer that cannot force a folder to disk (shares, some USB sticks)."""
 
+_ADDING = os.O_WRONLY | os.O_APPEND | getattr(os, "O_BINARY", 0)
+
 
 class Disk:
     """Every call that changes a file, in one place, so that a test can watch or refuse it."""
@@ -28,6 +30,18 @@ class Disk:
         """Open an empty file for writing and return its descriptor."""
         flags = os.O_WRONLY | os.O_CREAT | os.O_TRUNC | getattr(os, "O_BINARY", 0)
         return os.open(path, flags, 0o666)
+
+    def create_new(self, path: Path) -> None:
+        """Make an empty file where none was before."""
+        os.close(os.open(path, _ADDING | os.O_CREAT | os.O_EXCL, 0o666))
+
+    def open_end(self, path: Path) -> int:
+        """Open a file for adding to it and return its descriptor."""
+        return os.open(path, _ADDING)
+
+    def truncate(self, handle: int, length: int) -> None:
+        """Take away what stands in a file beyond a length."""
+        os.ftruncate(handle, length)
 
     def write(self, handle: int, data: bytes) -> None:
         """Hand all the bytes to the system; there is no buffer of ours left to flush."""

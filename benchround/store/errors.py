@@ -50,6 +50,14 @@ def unsure(path: Path, error: OSError) -> SeasonUnsureError:
     )
 
 
+def changed_meanwhile(path: Path) -> SeasonUnsureError:
+    """The plain sentence for a file that something else changed while it was written."""
+    return SeasonUnsureError(
+        f"{path.name} was changed from outside while it was written: look whether the record is"
+        " there before you record it again"
+    )
+
+
 def unreachable(path: Path, error: OSError) -> SeasonError:
     """The plain sentence for a file that cannot even be looked at."""
     return SeasonError(

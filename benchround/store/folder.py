@@ -15,14 +15,13 @@ from benchround.store.disk import SYSTEM_DISK, Disk
 from benchround.store.layout import RECORDS
 from benchround.store.machine import require_machine
 from benchround.store.opening import Opening, begin_season, open_season
-from benchround.store.problems import problems_of
-from benchround.store.writer import Writer
 
 if TYPE_CHECKING:
     from benchround.store.keep import GoodCopy, Kept
     from benchround.store.restoring import Restoration
+    from benchround.store.writer import Writer
 
-# What has to do with kept copies is imported where it is used: reading zip files is not light.
+# What reading a season does not need is imported where it is used.
 
 
 class SeasonFolder:
@@ -46,6 +45,8 @@ class SeasonFolder:
         self._contents.refresh()
         self._writer: Writer | None = None
         if opening.lock is not None and opening.closed is None:
+            from benchround.store.writer import Writer
+
             self._writer = Writer(self._contents, opening.lock, machine, clock, opening.disk)
 
     @classmethod
@@ -121,6 +122,8 @@ class SeasonFolder:
     @property
     def problems(self) -> tuple[str, ...]:
         """What the grower should know about the state of the files; empty when all is well."""
+        from benchround.store.problems import problems_of
+
         closed = self._opening.closed
         return (*([str(closed)] if closed else []), *problems_of(self._contents))
 
@@ -179,6 +182,8 @@ class SeasonFolder:
             return None
         from benchround.store.keep import keep_copy
 
+        if self._writer.fold():
+            self._contents.refresh()
         return keep_copy(self.path, self.machine, day, self._disk, drop=not self.damaged)
 
     def list_kept(self) -> tuple[Kept, ...]:
@@ -240,8 +245,14 @@ class SeasonFolder:
             self._contents.refresh()
 
     def close(self) -> None:
-        """Let go of the season; the records stay readable, recording is over."""
-        self._writer = None
+        """Let go of the season; the records stay readable, recording is over.
+
+        What stands in the journal is put into its page first; where that cannot be done it stays
+        in the journal, and nothing is lost.
+        """
+        if self._writer is not None:
+            self._writer.fold()
+            self._writer = None
         if self._opening.lock is not None:
             self._opening.lock.release()
             self._opening.lock = None

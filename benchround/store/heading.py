@@ -7,14 +7,12 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from tinydb import TinyDB
-
 from benchround.core.errors import SeasonError
 from benchround.store.bounds import LONGEST_NAME, checked_text
 from benchround.store.disk import SYSTEM_DISK, Disk
 from benchround.store.errors import SeasonDamagedError, SeasonNewerError
 from benchround.store.layout import HEADING
-from benchround.store.storage import AtomicStorage, Tables, parse_tables
+from benchround.store.tables import Tables, parse_tables
 
 FORMAT = 1
 """The format this program writes; raised whenever an older program would misread a season."""
@@ -43,6 +41,10 @@ def write_heading(folder: Path, heading: Heading, disk: Disk = SYSTEM_DISK) -> N
         InputError: the name is too long or cannot be printed.
         SeasonError: it could not be written; what was there is untouched.
     """
+    from tinydb import TinyDB  # not needed for reading
+
+    from benchround.store.storage import AtomicStorage
+
     document: dict[str, Any] = {
         "format": heading.format,
         "name": checked_text("the season's name", heading.name, LONGEST_NAME),

@@ -10,13 +10,15 @@ import zlib
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from itertools import chain
 from pathlib import Path
 
 from benchround.core.errors import SeasonError
 from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
 from benchround.store.errors import SeasonDamagedError
 from benchround.store.layout import HEADING, KEEP, RECORDS
-from benchround.store.pages import Page, is_page, page_from
+from benchround.store.naming import is_journal, is_page, journal_of
+from benchround.store.pages import Page, page_from
 
 COPIES = 10
 _NAME = re.compile(r"(\d{4}-\d{2}-\d{2})-([a-z0-9-]+)\.zip")
@@ -93,13 +95,32 @@ def packed(season: Path, day: date) -> bytes:
 
 
 def _files_of(season: Path) -> Iterator[tuple[str, bytes]]:
+    """The season's files and their names.
+
+    Journals are read before the pages are listed: another computer that shares the folder may just
+    then put one into its page, and its records are to be found in one of the two.
+    """
+    names = [name for name in _names_in(season) if is_journal(name)]
+    journals = [(name, _read(season / name)) for name in names]
+    pages = [name for name in _names_in(season) if not is_journal(name)]
+    for name, data in chain(journals, ((name, _read(season / name)) for name in pages)):
+        if data is not None:
+            yield name, data
+
+
+def _names_in(season: Path) -> list[str]:
     try:
-        pages = sorted(p for p in (season / RECORDS).iterdir() if is_page(p.name) and p.is_file())
+        paths = sorted(p for p in (season / RECORDS).iterdir() if is_page(p.name) and p.is_file())
     except OSError as error:
         raise SeasonError(f"{season} cannot be copied ({error.strerror})") from error
-    for path in (season / HEADING, *pages):
-        with contextlib.suppress(OSError):  # what cannot be opened is reported where it is read
-            yield path.relative_to(season).as_posix(), path.read_bytes()
+    return [HEADING, *(f"{RECORDS}/{path.name}" for path in paths)]
+
+
+def _read(path: Path) -> bytes | None:
+    try:
+        return path.read_bytes()
+    except OSError:  # what cannot be opened is reported where it is read
+        return None
 
 
 def list_kept(season: Path) -> tuple[Kept, ...]:
@@ -138,12 +159,15 @@ def _is_season_file(name: str) -> bool:
 
 
 def newest_good(season: Path, page_name: str) -> GoodCopy | None:
-    """The latest kept copy in which that page is sound, or None if there is none."""
+    """The latest kept copy in which that page, or its journal, is sound; None if there is none."""
+    names = [page_name] if is_journal(page_name) else [page_name, journal_of(page_name)]
     for kept in list_kept(season):
         with contextlib.suppress(SeasonDamagedError):
-            data = files_in(kept.path).get(f"{RECORDS}/{page_name}")
-            if data is not None:
-                page = page_from(page_name, (0, len(data), 0), data)
-                if not page.fault:
-                    return GoodCopy(kept, page)
+            files = files_in(kept.path)
+            for name in names:
+                data = files.get(f"{RECORDS}/{name}")
+                if data is not None:
+                    page = page_from(name, (0, len(data), 0), data)
+                    if not page.fault:
+                        return GoodCopy(kept, page)
     return None

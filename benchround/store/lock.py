@@ -10,7 +10,6 @@ from __future__ import annotations
 import contextlib
 import json
 import os
-import platform
 from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from datetime import datetime
@@ -19,7 +18,8 @@ from pathlib import Path
 from benchround.core.errors import SeasonBusyError
 from benchround.store.disk import SYSTEM_DISK, Disk, write_whole
 from benchround.store.errors import SeasonUnsureError
-from benchround.store.process import start_mark, still_runs
+from benchround.store.naming import Mark, mark_of
+from benchround.store.process import host_name, start_mark, still_runs
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +53,7 @@ class Lock:
         self.path = path
         self.holder = holder
         self._disk = disk
+        self._mark: Mark | None = None  # of the lock file as we wrote it
 
     @classmethod
     def take(cls, folder: Path, machine: str, now: datetime, disk: Disk = SYSTEM_DISK) -> Lock:
@@ -66,7 +67,7 @@ class Lock:
         pid = os.getpid()
         since = now.isoformat(" ", "minutes")
         claim = os.urandom(8).hex()
-        lock = cls(path, Holder(platform.node(), pid, start_mark(pid), since, claim), disk)
+        lock = cls(path, Holder(host_name(), pid, start_mark(pid), since, claim), disk)
         with _alone_in(folder):
             lock._claim()
         return lock
@@ -78,6 +79,8 @@ class Lock:
             SeasonBusyError: another program holds it now.
             SeasonError: the lock could not be put back.
         """
+        if self._mark is not None and self._mark == _mark(self.path):
+            return
         if read_holder(self.path) != self.holder:
             with _alone_in(self.path.parent):
                 self._claim()
@@ -94,6 +97,14 @@ class Lock:
             raise SeasonBusyError(_busy(self.path, other, self.holder.host))
         with contextlib.suppress(SeasonUnsureError):  # a power cut ends the lock's use anyway
             write_whole(self.path, json.dumps(asdict(self.holder)).encode(), self._disk)
+        self._mark = _mark(self.path)
+
+
+def _mark(path: Path) -> Mark | None:
+    try:
+        return mark_of(os.stat(path))
+    except OSError:
+        return None
 
 
 def read_holder(path: Path) -> Holder | None:
@@ -107,7 +118,7 @@ def read_holder(path: Path) -> Holder | None:
 
 
 def _is_held(path: Path, holder: Holder) -> bool:
-    if holder.host != platform.node():
+    if holder.host != host_name():
         return True  # whether a process runs on another computer cannot be asked from here
     try:
         written_s = path.stat().st_mtime

@@ -17,9 +17,11 @@ from benchround.core.errors import SeasonError
 from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
 from benchround.store.errors import SeasonDamagedError, unsure, unwritten
 from benchround.store.heading import FORMAT, Heading, write_heading
+from benchround.store.journal import parse_journal
 from benchround.store.keep import files_in, packed
 from benchround.store.layout import HEADING, KEEP, RECORDS
-from benchround.store.storage import Tables, format_tables, parse_tables
+from benchround.store.naming import is_journal, page_of
+from benchround.store.tables import Tables, format_tables, parse_tables
 
 Pages = dict[str, Tables]
 """Page name -> what stands in it."""
@@ -64,8 +66,7 @@ def migrate(
         write_whole(copy, packed(season, day), disk)
         heading = replace(heading, format=FORMAT, moving_from=start)
         write_heading(season, heading, disk)
-    old = _sound_pages(copy)
-    new = old
+    new, old = _sound_pages(copy)
     for number in range(start, FORMAT):
         new = steps[number](new)
     _write_pages(season / RECORDS, old, new, disk)
@@ -82,19 +83,30 @@ def _require_steps(start: int, steps: Mapping[int, Step]) -> None:
         )
 
 
-def _sound_pages(copy: Path) -> Pages:
+def _sound_pages(copy: Path) -> tuple[Pages, set[str]]:
+    """The sound pages, records of sound journals put into theirs, and the names of all of them."""
+    files = {path.removeprefix(f"{RECORDS}/"): data for path, data in files_in(copy).items()}
+    files.pop(HEADING, None)
     pages: Pages = {}
-    for path, data in files_in(copy).items():
-        if path != HEADING:
+    for name, data in files.items():
+        if not is_journal(name):
             with contextlib.suppress(SeasonDamagedError):
-                pages[path.removeprefix(f"{RECORDS}/")] = parse_tables(data)
-    return pages
+                pages[name] = parse_tables(data)
+    names = set(pages)
+    for name in filter(is_journal, files):
+        journal, page = parse_journal(files[name]), page_of(name)
+        if not journal.damaged and (page in pages or page not in files):
+            table = pages.setdefault(page, {}).setdefault(RECORDS, {})
+            last = max(map(int, table), default=0)
+            table |= {str(n): document for n, document in enumerate(journal.documents, last + 1)}
+            names.add(name)
+    return pages, names
 
 
-def _write_pages(folder: Path, old: Pages, new: Pages, disk: Disk) -> None:
+def _write_pages(folder: Path, old: set[str], new: Pages, disk: Disk) -> None:
     for name, tables in new.items():
         write_whole(folder / name, format_tables(tables), disk)
-    for name in old.keys() - new.keys():
+    for name in sorted(old - new.keys()):
         if (folder / name).exists():  # a move that was interrupted may have removed it
             _remove(folder / name, disk)
     try:

@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 import contextlib
+import os
 from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from benchround.core.errors import SeasonBusyError, SeasonError
 from benchround.store.disk import PART, SYSTEM_DISK, Disk, make_folder
 from benchround.store.errors import SeasonDamagedError, SeasonReadOnlyError
 from benchround.store.heading import FORMAT, Heading, read_heading, write_heading
 from benchround.store.layout import HEADING, KEEP, RECORDS
-from benchround.store.lock import Lock
 from benchround.store.machine import require_machine
-from benchround.store.pages import is_page, page_number
+from benchround.store.naming import is_page, month_in, own_journals, page_number
+
+if TYPE_CHECKING:
+    from benchround.store.lock import Lock
 
 WORDED_READ_ONLY = "this season was opened for reading only; open it for writing to record"
 
@@ -73,6 +77,7 @@ def open_season(
         if opening.closed is None:
             make_folder(path / RECORDS, disk)
             _sweep(path, machine, disk)
+            _fold_left_over(path / RECORDS, machine, disk)
     except BaseException:
         if opening.lock is not None:
             opening.lock.release()
@@ -81,6 +86,8 @@ def open_season(
 
 
 def _hold(opening: Opening, machine: str, now: datetime) -> None:
+    from benchround.store.lock import Lock  # not needed for reading
+
     try:
         opening.lock = Lock.take(opening.path, machine, now, opening.disk)
     except SeasonBusyError as error:
@@ -119,7 +126,14 @@ def _sweep(path: Path, machine: str, disk: Disk) -> None:
                     disk.remove(part)
 
 
+def _fold_left_over(folder: Path, machine: str, disk: Disk) -> None:
+    journals = own_journals(os.listdir(folder), machine)
+    if journals:
+        from benchround.store.folding import fold_journals  # brings in TinyDB
+
+        fold_journals(folder, journals, disk)
+
+
 def _is_ours(name: str, machine: str) -> bool:
-    month = name.removeprefix(f"{machine}-")[:7]
-    page = is_page(name) and page_number(name, machine, month) is not None
+    page = is_page(name) and page_number(name, machine, month_in(name, machine)) is not None
     return page or name == f"held-{machine}.lock" or name[10:] == f"-{machine}.zip"

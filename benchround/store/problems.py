@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from benchround.store.contents import Contents
+from benchround.store.naming import is_journal
 from benchround.store.pages import Page
 
 
@@ -19,7 +20,8 @@ def problems_of(contents: Contents) -> Iterator[str]:
     for name, count in contents.missed.items():
         yield (
             f"{name} was changed or removed from outside and {_records(count)} missing since;"
-            " look among the kept copies"
+            f" {'its page may still be on the way, else ' if is_journal(name) else ''}look among"
+            " the kept copies"
         )
 
 

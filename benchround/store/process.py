@@ -20,6 +20,15 @@ _SLACK_S = 60.0
 """Leeway for clocks that were set between the start of the computer and now."""
 
 
+def host_name() -> str:
+    """The full name of this computer."""
+    if hasattr(os, "uname"):
+        return os.uname().nodename
+    import platform  # seldom needed, and not light
+
+    return platform.node()
+
+
 def start_mark(pid: int) -> str:
     """A text that differs for every process this computer has run; empty where none is to be had.
 

@@ -12,13 +12,15 @@ from pathlib import Path
 
 from benchround.core.errors import SeasonError
 from benchround.core.record import Record
+from benchround.store.codec import Document
 from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
 from benchround.store.errors import SeasonDamagedError, unwritten
 from benchround.store.heading import read_heading
 from benchround.store.keep import Kept, files_in
 from benchround.store.layout import ASIDE, HEADING, RECORDS
-from benchround.store.pages import Document, documents_in, is_page, page_from
-from benchround.store.storage import format_tables
+from benchround.store.naming import is_journal, is_page, page_of
+from benchround.store.pages import documents_in, page_from
+from benchround.store.tables import format_tables
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,10 +80,11 @@ def _missing_pages(
     for path in sorted(files):
         if path == HEADING:
             continue
-        documents = _absent(documents_in(files[path]), present)
+        name = path.removeprefix(f"{RECORDS}/")
+        documents = _absent(documents_in(name, files[path]), present)
         if documents:
-            name = path.removeprefix(f"{RECORDS}/")
-            missing[_free_name(season / RECORDS, name, f"kept {kept.day}")] = documents
+            target = _free_name(season / RECORDS, _as_page(name), f"kept {kept.day}")
+            missing[target] = missing.get(target, ()) + documents
             present |= {_id(document) for document in documents}
     return missing
 
@@ -103,9 +106,9 @@ def set_aside(season: Path, name: str, disk: Disk = SYSTEM_DISK) -> Path:
             f"{name} cannot be opened ({error.strerror}) and was left where it is"
         ) from error
     others = _ids_present(season / RECORDS, leave_out=name)
-    documents = _absent(documents_in(data), others)
+    documents = _absent(documents_in(name, data), others)
     if documents:
-        rescued = _free_name(season / RECORDS, name, "rescued", moving=True)
+        rescued = _free_name(season / RECORDS, _as_page(name), "rescued", moving=True)
         write_whole(season / RECORDS / rescued, _page_of(documents), disk)
     return _move_aside(season, source, disk)
 
@@ -145,7 +148,7 @@ def _ids_present(folder: Path, leave_out: str = "") -> set[str]:
                 data = path.read_bytes()
             except OSError:  # not readable, so its records count as missing
                 continue
-            present |= {_id(document) for document in documents_in(data)}
+            present |= {_id(document) for document in documents_in(path.name, data)}
     return present
 
 
@@ -157,14 +160,20 @@ def _id(document: Document) -> str:
     return str(document.get("id", ""))
 
 
+def _as_page(name: str) -> str:
+    """The name for a page of what stood in a file; journals only come about by recording."""
+    return page_of(name) if is_journal(name) else name
+
+
 def _page_of(documents: Iterable[Document]) -> bytes:
     return format_tables({RECORDS: dict(enumerate(documents, 1))})
 
 
 def _free_name(folder: Path, name: str, tag: str, *, moving: bool = False) -> str:
     """A name no file has: the name itself, then with the tag, then with the tag and a number."""
-    stem = Path(name).stem
-    tagged = [f"{stem} ({tag}).json", *(f"{stem} ({tag} {n}).json" for n in range(2, 1000))]
+    stem, ending = Path(name).stem, Path(name).suffix
+    numbered = (f"{stem} ({tag} {n}){ending}" for n in range(2, 1000))
+    tagged = [f"{stem} ({tag}){ending}", *numbered]
     for free in tagged if moving else [name, *tagged]:
         if not (folder / free).exists():
             return free

@@ -21,8 +21,9 @@ from benchround.core.record import Kind, Record
 from benchround.store import SeasonFolder
 from benchround.store.codec import encode
 from benchround.store.disk import write_whole
-from benchround.store.pages import FULL, page_name
-from benchround.store.storage import format_tables
+from benchround.store.naming import page_name
+from benchround.store.pages import FULL
+from benchround.store.tables import format_tables
 from tests.store.builders import Scribe
 
 SIZES = (1_000, 12_000, 120_000)

@@ -95,3 +95,7 @@ def filled_season(path: Path, count: int, machine: str = "laptop") -> tuple[Reco
 
 def page(path: Path, number: int = 1, machine: str = "laptop") -> Path:
     return path / "records" / f"{machine}-2027-04-{number:03d}.json"
+
+
+def journal(path: Path, number: int = 1, machine: str = "laptop") -> Path:
+    return path / "records" / f"{machine}-2027-04-{number:03d}.jsonl"

@@ -18,6 +18,7 @@ class Event:
     path: Path
     data: bytes = b""
     target: Path = Path()
+    length: int = 0
 
 
 class WatchedDisk(Disk):
@@ -35,6 +36,20 @@ class WatchedDisk(Disk):
         handle = super().create(path)
         self._open[handle] = path
         return handle
+
+    def create_new(self, path: Path) -> None:
+        self.note(Event("create new", path))
+        super().create_new(path)
+
+    def open_end(self, path: Path) -> int:
+        self.note(Event("open", path))
+        handle = super().open_end(path)
+        self._open[handle] = path
+        return handle
+
+    def truncate(self, handle: int, length: int) -> None:
+        self.note(Event("truncate", self._open[handle], length=length))
+        super().truncate(handle, length)
 
     def write(self, handle: int, data: bytes) -> None:
         self.note(Event("write", self._open[handle], data))
@@ -60,27 +75,41 @@ class WatchedDisk(Disk):
 
 
 class FailingDisk(WatchedDisk):
-    """Refuses one kind of call on pages of records with an error number, while `failing` is set."""
+    """Refuses one kind of call on the records with an error number, while `failing` is set.
 
-    def __init__(self, call: str, number: int) -> None:
+    A refused write leaves half its bytes behind. After `times` refusals the disk is well again.
+    """
+
+    def __init__(self, call: str, number: int, times: int = 10**6) -> None:
         super().__init__()
-        self.call = call
+        self.calls = {call}
         self.number = number
         self.failing = False
+        self.times = times
 
     def note(self, event: Event) -> None:
         super().note(event)
         about_records = event.path.parent.name == "records" or event.path.name == "records"
-        if self.failing and event.call == self.call and about_records:
+        if self.failing and self.times > 0 and event.call in self.calls and about_records:
+            self.times -= 1
             if event.call == "write":
-                event.path.write_bytes(event.data[: len(event.data) // 2])
+                with event.path.open("ab") as file:
+                    file.write(event.data[: len(event.data) // 2])
             raise OSError(self.number, os.strerror(self.number))
 
 
 @dataclass
 class _File:
     data: bytes = b""
-    forced: bool = False
+    forced: bytes = b""
+
+    def found(self, share: float, zeros: bool) -> bytes:
+        """The bytes found after the power went."""
+        if not self.data.startswith(self.forced):  # shortened, and not forced since
+            return self.data if share else self.forced
+        rest = self.data[len(self.forced) :]
+        there = int(len(rest) * share)
+        return self.forced + rest[:there] + b"\0" * (len(rest) - there if zeros else 0)
 
 
 @dataclass
@@ -103,13 +132,15 @@ class AfterPowerCut:
 
     def _follow(self, event: Event) -> None:
         path = event.path
-        if event.call == "create":
+        if event.call in ("create", "create new"):
             self._written[path] = made = _File()
             self.waiting.append(lambda: self.names.update({path: made}))
         elif event.call == "write":
             self._written[path].data += event.data
+        elif event.call == "truncate":
+            self._written[path].data = self._written[path].data[: event.length]
         elif event.call == "fsync":
-            self._written[path].forced = True
+            self._written[path].forced = self._written[path].data
         elif event.call == "replace":
             self._written[event.target] = self._written.pop(path)
             self.waiting.append(lambda: self.names.update({event.target: self.names.pop(path)}))
@@ -128,11 +159,13 @@ class AfterPowerCut:
             name()
         del self.waiting[:count]
 
-    def files(self, share: float) -> Iterator[tuple[Path, bytes]]:
-        """The files found afterwards; of bytes not forced only a share is there."""
+    def files(self, share: float, zeros: bool = False) -> Iterator[tuple[Path, bytes]]:
+        """The files found afterwards; of bytes not forced only a share is there.
+
+        With `zeros` a file has its new length all the same, as some file systems leave it.
+        """
         for path, found in self.names.items():
-            whole = len(found.data)
-            yield path, found.data if found.forced else found.data[: int(whole * share)]
+            yield path, found.found(share, zeros)
 
 
 class ForgetfulDisk(WatchedDisk):

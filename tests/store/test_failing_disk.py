@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import errno
+import json
 import os
 import shutil
 import subprocess
@@ -16,23 +17,33 @@ from benchround.store.disk import write_whole
 from benchround.store.errors import SeasonReadOnlyError, SeasonUnsureError
 from benchround.store.folder import SeasonFolder
 from tests.store.builders import Scribe, filled_season, new_season, page, reopen
-from tests.store.disks import FailingDisk
+from tests.store.disks import FailingDisk, WatchedDisk
 
 ROOT = Path(__file__).parents[2]
 
+LINE, PAGE = 3, 200
+"""Sizes of actions: one that becomes a line in the journal, one that fills the page."""
+
 REFUSALS = [
-    ("write", errno.ENOSPC, "is full; free some room"),
-    ("write", errno.EDQUOT, "is full"),
-    ("write", errno.EIO, "check the disk"),
-    ("fsync", errno.ENOSPC, "is full"),
-    ("fsync", errno.EIO, "check the disk"),
-    ("create", errno.EROFS, "can only be read"),
-    ("create", errno.EACCES, "you may not write"),
-    ("create", errno.ENOENT, "is gone; reconnect"),
-    ("create", errno.ENOSPC, "is full"),
-    ("replace", errno.EACCES, "you may not write"),
-    ("replace", errno.EROFS, "can only be read"),
-    ("replace", errno.EIO, "check the disk"),
+    (LINE, "write", errno.ENOSPC, "is full; free some room"),
+    (LINE, "write", errno.EDQUOT, "is full"),
+    (LINE, "write", errno.EIO, "check the disk"),
+    (LINE, "fsync", errno.ENOSPC, "is full"),
+    (LINE, "fsync", errno.EIO, "check the disk"),
+    (LINE, "open", errno.EROFS, "can only be read"),
+    (LINE, "open", errno.EACCES, "you may not write"),
+    (LINE, "open", errno.ENOENT, "is gone; reconnect"),
+    (PAGE, "write", errno.ENOSPC, "is full; free some room"),
+    (PAGE, "write", errno.EIO, "check the disk"),
+    (PAGE, "fsync", errno.ENOSPC, "is full"),
+    (PAGE, "fsync", errno.EIO, "check the disk"),
+    (PAGE, "create", errno.EROFS, "can only be read"),
+    (PAGE, "create", errno.EACCES, "you may not write"),
+    (PAGE, "create", errno.ENOENT, "is gone; reconnect"),
+    (PAGE, "create", errno.ENOSPC, "is full"),
+    (PAGE, "replace", errno.EACCES, "you may not write"),
+    (PAGE, "replace", errno.EROFS, "can only be read"),
+    (PAGE, "replace", errno.EIO, "check the disk"),
 ]
 
 
@@ -41,58 +52,168 @@ def files(path: Path) -> dict[str, bytes]:
     return {p.relative_to(path).as_posix(): p.read_bytes() for p in found}
 
 
-@pytest.mark.parametrize(("call", "number", "sentence"), REFUSALS)
+@pytest.mark.parametrize(("size", "call", "number", "sentence"), REFUSALS)
 def test_a_refused_write_changes_nothing(
-    tmp_path: Path, call: str, number: int, sentence: str
+    tmp_path: Path, size: int, call: str, number: int, sentence: str
 ) -> None:
-    disk, scribe = FailingDisk(call, number), Scribe()
+    disk, scribe = FailingDisk(call, number, times=1), Scribe()
     path = tmp_path / "s"
     with new_season(path, disk=disk) as season:
         season.append(scribe.records(2))
         before, on_disk = season.records(), files(path)
-        refused = scribe.records(3)
+        refused = scribe.records(size)
         disk.failing = True
-        with pytest.raises(SeasonError, match=sentence):
+        with pytest.raises(SeasonError, match=sentence) as refusal:
             season.append(refused)
+        assert not isinstance(refusal.value, SeasonUnsureError)
         assert season.records() == before
         assert files(path) == on_disk
         assert not season.reload_if_changed()
-        disk.failing = False
         season.append(refused)
         assert season.records() == before + refused
+        assert not season.reload_if_changed()
     assert reopen(path).records() == before + refused
 
 
+@pytest.mark.parametrize("call", ["create new", "sync folder"])
+def test_a_journal_that_cannot_be_begun_is_not_left_behind(tmp_path: Path, call: str) -> None:
+    disk, records = FailingDisk(call, errno.EIO, times=1), Scribe().records(2)
+    path = tmp_path / "s"
+    with new_season(path, disk=disk) as season:
+        disk.failing = True
+        with pytest.raises(SeasonError, match="nothing was recorded") as refusal:
+            season.append(records)
+        assert not isinstance(refusal.value, SeasonUnsureError)
+        assert list((path / "records").iterdir()) == []
+        season.append(records)
+        assert season.records() == records
+    assert reopen(path).records() == records
+
+
+@pytest.mark.parametrize(("size", "call"), [(LINE, "fsync"), (PAGE, "sync folder")])
 def test_a_disk_that_does_not_confirm_is_told_apart_and_the_action_may_be_repeated(
-    tmp_path: Path,
+    tmp_path: Path, size: int, call: str
 ) -> None:
-    disk, scribe = FailingDisk("sync folder", errno.EIO), Scribe()
+    disk, scribe = FailingDisk(call, errno.EIO), Scribe()
     with new_season(tmp_path / "s", disk=disk) as season:
         season.append(scribe.records(1))
-        before, action = season.records(), scribe.records(2)
+        before, action = season.records(), scribe.records(size)
         disk.failing = True
         with pytest.raises(SeasonUnsureError, match="look whether the record is there"):
             season.append(action)
         assert season.records() == before
-        with pytest.raises(SeasonUnsureError):
+        with pytest.raises(SeasonError):
             season.append(action)
         disk.failing = False
         disk.events.clear()
         season.append(action)
         assert season.records() == before + action
-        assert ("sync folder", "records") in [(e.call, e.path.name) for e in disk.events]
+        forced = [(event.call, event.path.name) for event in disk.events]
+        assert forced.index(("fsync", ".laptop-2027-04-001.json.part")) < forced.index(
+            ("sync folder", "records")
+        )
     assert reopen(tmp_path / "s").records() == before + action
 
 
-def test_after_an_unconfirmed_write_another_look_shows_what_is_on_the_disk(tmp_path: Path) -> None:
-    disk, scribe = FailingDisk("sync folder", errno.EIO), Scribe()
+def test_a_line_that_cannot_be_taken_back_is_never_written_behind(tmp_path: Path) -> None:
+    disk, scribe, path = FailingDisk("write", errno.ENOSPC), Scribe(), tmp_path / "s"
+    disk.calls.add("truncate")
+    season = new_season(path, disk=disk)
+    season.append(scribe.records(2))
+    before = season.records()
+    disk.failing = True
+    with pytest.raises(SeasonUnsureError):
+        season.append(scribe.records(2))
+    half = (path / "records" / "laptop-2027-04-001.jsonl").read_bytes()
+    assert not half.endswith(b"\n")
+    disk.failing = False
+    later = scribe.records(1)
+    season.append(later)
+    assert season.records() == before + later
+    assert season.problems == ()
+    copied = shutil.copytree(path, tmp_path / "copied", ignore=shutil.ignore_patterns("*.lock"))
+    assert reopen(copied).records() == before + later
+    season.close()
+
+
+@pytest.mark.parametrize("size", [LINE, PAGE])
+def test_after_an_unconfirmed_write_another_look_shows_what_is_on_the_disk(
+    tmp_path: Path, size: int
+) -> None:
+    disk = FailingDisk("sync folder" if size == PAGE else "fsync", errno.EIO)
+    disk.calls.add("truncate")
     with new_season(tmp_path / "s", disk=disk) as season:
+        season.append(Scribe("b").records(1))
+        before = season.records()
         disk.failing = True
-        action = scribe.records(2)
+        action = Scribe().records(size)
         with pytest.raises(SeasonUnsureError):
             season.append(action)
         assert season.reload_if_changed()
-        assert season.records() == action
+        assert set(season.records()) == {*before, *action}
+
+
+def test_a_journal_replaced_while_a_line_is_added_is_told_and_the_action_may_be_repeated(
+    tmp_path: Path,
+) -> None:
+    journal = tmp_path / "s" / "records" / "laptop-2027-04-001.jsonl"
+
+    class Meddling(WatchedDisk):
+        meddle = False
+
+        def fsync(self, handle: int) -> None:
+            super().fsync(handle)
+            if self.meddle:
+                self.meddle = False
+                other = journal.with_name("other")
+                other.write_bytes(before)
+                other.replace(journal)
+
+    disk, scribe = Meddling(), Scribe()
+    with new_season(tmp_path / "s", disk=disk) as season:
+        season.append(scribe.records(1))
+        before = journal.read_bytes()
+        disk.meddle = True
+        action = scribe.records(2)
+        with pytest.raises(SeasonUnsureError, match="changed from outside while it was written"):
+            season.append(action)
+        season.append(action)
+        assert len(season.records()) == 3
+    assert reopen(tmp_path / "s").records() == season.records()
+
+
+def test_a_journal_that_cannot_be_removed_tells_nothing_twice(tmp_path: Path) -> None:
+    disk, scribe, path = FailingDisk("remove", errno.EACCES), Scribe(), tmp_path / "s"
+    disk.failing = True
+    with new_season(path, disk=disk) as season:
+        season.append(scribe.records(2))
+        season.append(scribe.records(PAGE))
+        season.append(scribe.records(1))
+        assert len(season.records()) == PAGE + 3
+        assert season.problems == ()
+    left = sorted(p.name for p in (path / "records").iterdir())
+    numbers = ("001", "002")
+    assert left == [f"laptop-2027-04-{n}.json{end}" for n in numbers for end in ("", "l")]
+    with reopen(path) as season:
+        assert len(season.records()) == PAGE + 3
+        season.append(scribe.records(1))
+    assert sorted(p.suffix for p in (path / "records").iterdir()) == [".json", ".json"]
+    assert json.loads(page(path, 2).read_bytes())["records"].keys() == {"1", "2"}
+
+
+def test_a_full_disk_at_closing_leaves_the_records_in_the_journal(tmp_path: Path) -> None:
+    disk, path = FailingDisk("create", errno.ENOSPC), tmp_path / "s"
+    records = Scribe().records(3)
+    with new_season(path, disk=disk) as season:
+        season.append(records)
+        disk.failing = True
+    assert [p.suffix for p in (path / "records").iterdir()] == [".jsonl"]
+    with reopen(path, disk=disk) as season:
+        assert season.records() == records
+        assert season.problems == ()
+    with reopen(path) as season:
+        assert season.records() == records
+        assert [p.suffix for p in (path / "records").iterdir()] == [".json"]
 
 
 def test_a_folder_that_cannot_be_forced_is_no_failure(
@@ -257,7 +378,10 @@ def test_the_sentence_for_a_page_that_grows_too_large(tmp_path: Path) -> None:
     run = subprocess.run(asked, cwd=ROOT, capture_output=True, text=True, check=True)
     assert "is full" in run.stdout
     assert run.stdout.rstrip().endswith(" 1")
-    assert [p.name for p in (tmp_path / "s" / "records").iterdir()] == [page(tmp_path).name]
+    (journal,) = (tmp_path / "s" / "records").iterdir()
+    assert journal.name == "laptop-2027-04-001.jsonl"
+    assert journal.read_bytes().count(b"\n") == 1
+    assert len(reopen(tmp_path / "s").records()) == 1
 
 
 def test_a_new_season_that_cannot_be_begun_says_why(tmp_path: Path) -> None:

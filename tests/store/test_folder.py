@@ -9,8 +9,10 @@ import pytest
 from benchround.core.errors import InputError, SeasonError
 from benchround.core.record import Kind, Record
 from benchround.store import SeasonReadOnlyError
+from benchround.store.codec import encode
 from benchround.store.folder import SeasonFolder
-from tests.store.builders import DAY, Scribe, filled_season, new_season, page, reopen
+from benchround.store.journal import line_of
+from tests.store.builders import DAY, Scribe, filled_season, journal, new_season, page, reopen
 
 
 def page_names(path: Path) -> list[str]:
@@ -79,24 +81,96 @@ def test_an_action_of_no_records_writes_nothing(tmp_path: Path) -> None:
     assert page_names(tmp_path / "s") == []
 
 
-def test_a_full_page_is_followed_by_a_new_one(tmp_path: Path) -> None:
+PAGES = ["laptop-2027-04-001.json", "laptop-2027-04-002.json"]
+
+
+def test_an_action_is_one_line_in_the_journal(tmp_path: Path) -> None:
     scribe = Scribe()
     with new_season(tmp_path / "s") as season:
-        for _ in range(3):
-            season.append(scribe.records(90))
-        assert page_names(tmp_path / "s") == ["laptop-2027-04-001.json"]
+        for size in (1, 4, 2):
+            season.append(scribe.records(size))
+        assert page_names(tmp_path / "s") == ["laptop-2027-04-001.jsonl"]
+        lines = journal(tmp_path / "s").read_bytes().splitlines()
+        assert [len(json.loads(line)["records"]) for line in lines] == [1, 4, 2]
+
+
+def test_closing_puts_the_journal_into_its_page(tmp_path: Path) -> None:
+    scribe = Scribe()
+    for size in (3, 2):
+        with new_season(tmp_path / "s") if size == 3 else reopen(tmp_path / "s") as season:
+            season.append(scribe.records(size))
+        assert page_names(tmp_path / "s") == PAGES[:1]
+    assert list(json.loads(page(tmp_path / "s").read_bytes())["records"]) == [
+        "1",
+        "2",
+        "3",
+        "4",
+        "5",
+    ]
+
+
+def test_the_action_that_fills_a_page_takes_the_journal_into_it(tmp_path: Path) -> None:
+    scribe = Scribe()
+    with new_season(tmp_path / "s") as season:
+        for _ in range(199):
+            season.append(scribe.records(1))
+        assert page_names(tmp_path / "s") == ["laptop-2027-04-001.jsonl"]
         season.append(scribe.records(1))
-        assert page_names(tmp_path / "s") == ["laptop-2027-04-001.json", "laptop-2027-04-002.json"]
+        assert page_names(tmp_path / "s") == PAGES[:1]
+        season.append(scribe.records(1))
+        assert page_names(tmp_path / "s") == [PAGES[0], "laptop-2027-04-002.jsonl"]
+        assert len(season.records()) == 201
+        assert not season.reload_if_changed()
+        assert season.problems == ()
+    assert page_names(tmp_path / "s") == PAGES
+    sizes = [len(json.loads(page(tmp_path / "s", n).read_bytes())["records"]) for n in (1, 2)]
+    assert sizes == [200, 1]
     with reopen(tmp_path / "s") as season:
         season.append(scribe.records(1))
-        assert len(season.records()) == 272
+        assert len(season.records()) == 202
     assert len(json.loads(page(tmp_path / "s", 2).read_bytes())["records"]) == 2
+
+
+def test_a_journal_left_over_is_put_into_its_page_at_the_next_opening(tmp_path: Path) -> None:
+    path, scribe = tmp_path / "s", Scribe()
+    held = new_season(path)
+    records = scribe.records(3)
+    held.append(records)
+    left = journal(path).read_bytes()
+    held.close()
+    page(path).unlink()
+    for tail in (b"", left[:-30], left[:1], b"\0" * 4096, left[:-1]):  # unfinished lines
+        journal(path).write_bytes(left + tail)
+        looked_at = reopen(path, read_only=True)
+        assert looked_at.records() == records
+        assert page_names(path)[-1] == "laptop-2027-04-001.jsonl"
+        with reopen(path) as season:
+            assert page_names(path) == PAGES[:1]
+            assert season.records() == records
+            assert season.problems == ()
+        assert len(json.loads(page(path).read_bytes())["records"]) == 3
+
+
+def test_journals_of_other_months_and_copies_of_journals_are_told_apart(tmp_path: Path) -> None:
+    path, scribes = tmp_path / "s", [Scribe(name) for name in ("a", "b", "c")]
+    new_season(path).close()
+    names = ("laptop-2027-03-004.jsonl", "laptop-2027-04-001 2.jsonl", "desktop-2027-04-001.jsonl")
+    for name, scribe in zip(names, scribes, strict=True):
+        line = line_of(map(encode, scribe.records(2)))
+        (path / "records" / name).write_bytes(line)
+    with reopen(path) as season:
+        assert len(season.records()) == 6
+        assert page_names(path) == sorted([*names[1:], "laptop-2027-03-004.json"])
+        season.append(Scribe("d").records(1))
+    assert page_names(path) == sorted(
+        [*names[1:], "laptop-2027-03-004.json", "laptop-2027-04-002.json"]
+    )
 
 
 def test_an_action_is_never_split_over_pages(tmp_path: Path) -> None:
     with new_season(tmp_path / "s") as season:
         season.append(Scribe().records(1000))
-    assert page_names(tmp_path / "s") == ["laptop-2027-04-001.json"]
+        assert page_names(tmp_path / "s") == PAGES[:1]
 
 
 def test_a_new_month_begins_a_new_page(tmp_path: Path) -> None:
@@ -107,18 +181,24 @@ def test_a_new_month_begins_a_new_page(tmp_path: Path) -> None:
     season.append(scribe.records(1))
     months.pop(0)
     season.append(scribe.records(1))
-    assert page_names(tmp_path / "s") == ["laptop-2027-04-001.json", "laptop-2027-05-001.json"]
+    names = ["laptop-2027-04-001.json", "laptop-2027-05-001.json"]
+    assert page_names(tmp_path / "s") == [f"{name}l" for name in names]
+    season.close()
+    assert page_names(tmp_path / "s") == names
 
 
 def test_repeating_an_action_adds_nothing(tmp_path: Path) -> None:
     records = Scribe().records(3)
     with new_season(tmp_path / "s") as season:
         season.append(records)
-        before = page(tmp_path / "s").read_bytes()
+        before = journal(tmp_path / "s").read_bytes()
         season.append(records)
         season.append((records[0], records[0]))
         assert season.records() == records
-        assert page(tmp_path / "s").read_bytes() == before
+        assert journal(tmp_path / "s").read_bytes() == before
+    with reopen(tmp_path / "s") as season:
+        season.append(records)
+        assert page_names(tmp_path / "s") == PAGES[:1]
 
 
 def test_an_id_cannot_be_given_to_another_record(tmp_path: Path) -> None:

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
+from benchround.core.record import Record
 from benchround.store import SeasonNewerError, SeasonReadOnlyError
-from tests.store.builders import Scribe, filled_season, new_season, page, reopen
+from benchround.store.codec import encode
+from benchround.store.journal import line_of
+from tests.store.builders import Scribe, filled_season, journal, new_season, page, reopen
 
 
 def page_names(path: Path) -> list[str]:
@@ -172,14 +176,16 @@ def test_a_page_changed_from_outside_is_read_before_it_is_written(tmp_path: Path
     path, scribe = tmp_path / "s", Scribe()
     with new_season(path) as season:
         season.append(scribe.records(1))
+    with reopen(path) as season:
+        season.append(scribe.records(1))
         tables = json.loads(page(path).read_bytes())
         tables["records"]["9"] = {"id": "by hand", "day": "2027-04-01", "kind": "noted"}
         page(path).write_text(json.dumps(tables))
         season.append(scribe.records(1))
-        assert len(season.records()) == 3
+        assert len(season.records()) == 4
     again = reopen(path)
     assert [r.id for r in again.records()][-1] == "by hand"
-    assert len(again.records()) == 3
+    assert len(again.records()) == 4
 
 
 def test_a_page_that_appeared_from_outside_is_not_written_over(tmp_path: Path) -> None:
@@ -191,12 +197,127 @@ def test_a_page_that_appeared_from_outside_is_not_written_over(tmp_path: Path) -
         assert len(season.records()) == 3
 
 
-def test_a_page_changed_into_rubbish_while_open_is_not_written_over(tmp_path: Path) -> None:
+@pytest.mark.parametrize("file", [page, journal])
+def test_a_file_changed_into_rubbish_while_open_is_not_written_over(
+    tmp_path: Path, file: Callable[[Path], Path]
+) -> None:
+    path = tmp_path / "s"
+    filled_season(path, 1)
+    rubbish = b"rubbish\n"
+    with reopen(path) as season:
+        season.append(Scribe("b").records(1))
+        file(path).write_bytes(rubbish)
+        season.append(Scribe("c").records(1))
+        assert file(path).read_bytes() == rubbish
+        assert journal(path, 2).exists()
+        assert season.damaged == (file(path).name,)
+        assert len(season.records()) == 2
+    assert file(path).read_bytes() == rubbish
+    assert page(path, 2).exists()
+
+
+def journal_of_three(path: Path) -> tuple[tuple[Record, ...], bytes]:
+    """Three actions of two records left over in a journal, as after a crash."""
+    scribe = Scribe()
+    records = scribe.records(6)
+    new_season(path).close()
+    actions = (records[:2], records[2:4], records[4:])
+    data = b"".join(line_of(map(encode, action)) for action in actions)
+    journal(path).write_bytes(data)
+    return records, data
+
+
+def test_a_damaged_journal_is_named_left_alone_and_not_written_to(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    records, data = journal_of_three(path)
+    hurt = data.replace(b"look 2", b"l\xff\xfek 2")
+    journal(path).write_bytes(hurt)
+    with reopen(path) as season:
+        assert season.records() == (*records[:2], *records[3:])
+        assert season.damaged == (journal(path).name,)
+        (problem,) = season.problems
+        assert problem.startswith(
+            "laptop-2027-04-001.jsonl is damaged: a line in it is not as written; 5 records"
+        )
+        season.append(Scribe("other").records(1))
+        assert page_names(path) == ["laptop-2027-04-001.jsonl", "laptop-2027-04-002.jsonl"]
+    assert journal(path).read_bytes() == hurt
+    with reopen(path) as season:
+        before = season.records()
+        assert len(before) == 6
+        moved = season.set_aside(journal(path).name)
+        assert moved == path / "aside" / journal(path).name
+        assert moved.read_bytes() == hurt
+        assert season.records() == before
+        assert season.problems == ()
+    assert page_names(path) == [
+        "laptop-2027-04-001 (rescued).json",
+        "laptop-2027-04-002.json",
+    ]
+
+
+def test_a_journal_changed_by_hand_is_shown_and_told(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    records, data = journal_of_three(path)
+    journal(path).write_bytes(data.replace(b"look 2", b"look again"))
+    season = reopen(path)
+    assert season.records()[2].note == "look again"
+    assert len(season.records()) == len(records)
+    assert season.damaged == (journal(path).name,)
+
+
+def test_a_journal_before_a_damaged_page_waits_until_that_is_set_aside(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    records, data = journal_of_three(path)
+    page(path).write_bytes(b"rubbish")
+    with reopen(path) as season:
+        assert season.records() == records
+        season.append(Scribe("other").records(1))
+    assert journal(path).read_bytes() == data
+    assert page(path).read_bytes() == b"rubbish"
+    with reopen(path) as season:
+        season.set_aside(page(path).name)
+    with reopen(path) as season:
+        assert page_names(path) == ["laptop-2027-04-001.json", "laptop-2027-04-002.json"]
+        assert len(season.records()) == 7
+
+
+def test_numbers_used_twice_in_a_page_are_not_lost_when_a_journal_waits(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    records, data = journal_of_three(path)
+    page(path).write_text(
+        '{\n"records": {\n'
+        '"1": {"id": "a", "day": "2027-04-03", "kind": "noted"},\n'
+        '"1": {"id": "b", "day": "2027-04-03", "kind": "noted"}\n}\n}\n'
+    )
+    joined = page(path).read_bytes()
+    with reopen(path) as season:
+        assert len(season.records()) == len(records) + 2
+    assert page(path).read_bytes() == joined
+    assert journal(path).read_bytes() == data
+
+
+def test_unknown_kinds_in_a_journal_come_into_the_page_word_for_word(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    new_season(path).close()
+    newer = {"id": "n1", "day": "2027-04-03", "kind": "grafted", "on": ["a", None], "x": 1e300}
+    journal(path).write_bytes(line_of([newer, {"no": "id"}]))
+    with reopen(path) as season:
+        assert season.records() == ()
+        assert "1 of kind 'grafted' kept in the file" in season.problems[1]
+    assert json.loads(page(path).read_bytes()) == {"records": {"1": newer, "2": {"no": "id"}}}
+
+
+def test_records_of_a_journal_removed_from_outside_are_told(tmp_path: Path) -> None:
     path, scribe = tmp_path / "s", Scribe()
     with new_season(path) as season:
+        season.append(scribe.records(3))
+        data = journal(path).read_bytes()
+        journal(path).unlink()
         season.append(scribe.records(1))
-        page(path).write_bytes(b"rubbish")
-        season.append(scribe.records(1))
-        assert page(path).read_bytes() == b"rubbish"
-        assert page(path, 2).exists()
-        assert "is damaged" in season.problems[0]
+        assert len(season.records()) == 1
+        assert "3 records are missing since" in season.problems[0]
+        journal(path).with_name("laptop-2027-04-001 2.jsonl").write_bytes(data)
+        assert season.reload_if_changed()
+        assert len(season.records()) == 4
+        assert season.problems == ()

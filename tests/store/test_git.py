@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from benchround.store.folder import SeasonFolder
-from tests.store.builders import Scribe, new_season, page, reopen
+from tests.store.builders import Scribe, journal, new_season, page, reopen
 
 pytestmark = pytest.mark.skipif(shutil.which("git") is None, reason="git is not installed")
 
@@ -49,6 +49,17 @@ def written(path: Path, machine: str, scribe: Scribe) -> set[str]:
         records = scribe.records(2)
         season.append(records)
     commit(path)
+    return {record.id for record in records}
+
+
+def written_and_left_open(path: Path, scribe: Scribe) -> set[str]:
+    """Two actions committed while the season is open, then the program is cut off."""
+    records = scribe.records(3)
+    season = reopen(path)
+    season.append(records[:1])
+    season.append(records[1:])
+    commit(path)
+    (path / "held-laptop.lock").unlink()
     return {record.id for record in records}
 
 
@@ -95,3 +106,49 @@ def test_a_merge_by_union_loses_nothing(tmp_path: Path) -> None:
     with reopen(second) as season:
         assert len(season.records()) == 7
         assert ids(season) >= theirs | ours
+
+
+def test_both_sides_of_a_conflict_in_a_journal_are_read_and_can_be_settled(tmp_path: Path) -> None:
+    first, second, scribe = two_clones(tmp_path)
+    theirs = written_and_left_open(first, scribe)
+    ours = written_and_left_open(second, scribe)
+    git(second, "pull", "-q", "--no-rebase", "--no-edit", "origin", "main", fails=True)
+    conflict = journal(second).read_bytes()
+    assert b"\n<<<<<<< " in b"\n" + conflict
+    with reopen(second) as season:
+        assert len(season.records()) == 9
+        assert ids(season) >= theirs | ours
+        assert "both sides of an unfinished git merge" in season.problems[0]
+        season.append(scribe.records(1))
+        assert journal(second).read_bytes() == conflict
+        before = season.records()
+        season.set_aside(journal(second).name)
+        assert season.records() == before
+        assert season.problems == ()
+    assert len(reopen(second).records()) == 10
+
+
+def test_a_merge_by_union_of_journals_loses_nothing(tmp_path: Path) -> None:
+    first, second, scribe = two_clones(tmp_path)
+    (second / ".git" / "info" / "attributes").write_text("*.jsonl merge=union\n")
+    theirs = written_and_left_open(first, scribe)
+    ours = written_and_left_open(second, scribe)
+    git(second, "pull", "-q", "--no-rebase", "--no-edit", "origin", "main")
+    with reopen(second) as season:
+        assert len(season.records()) == 9
+        assert ids(season) >= theirs | ours
+        assert season.problems == ()
+    assert not journal(second).exists()
+
+
+def test_a_journal_that_the_other_side_has_put_into_its_page_tells_nothing_twice(
+    tmp_path: Path,
+) -> None:
+    first, second, scribe = two_clones(tmp_path)
+    written_and_left_open(first, scribe)
+    git(second, "pull", "-q", "--no-rebase", "--no-edit", "origin", "main")
+    written(first, "laptop", scribe)
+    git(second, "pull", "-q", "--no-rebase", "--no-edit", "origin", "main")
+    with reopen(second, "desktop") as season:
+        assert len(season.records()) == 8
+        assert season.problems == ()

@@ -11,8 +11,11 @@ import pytest
 
 from benchround.core.errors import SeasonError
 from benchround.core.record import Record
+from benchround.store.codec import encode
 from benchround.store.errors import SeasonDamagedError
-from tests.store.builders import DAY, Scribe, filled_season, new_season, page, reopen
+from benchround.store.journal import line_of
+from benchround.store.keep import files_in
+from tests.store.builders import DAY, Scribe, filled_season, journal, new_season, page, reopen
 from tests.store.disks import FailingDisk
 
 
@@ -244,3 +247,57 @@ def test_the_seasons_own_file_comes_back_from_a_copy(tmp_path: Path) -> None:
     with reopen(path) as season:
         assert (season.name, season.records()) == ("Test year", both)
         season.append(Scribe("b").records(1))
+
+
+def test_a_copy_kept_while_recording_holds_the_open_page_whole(tmp_path: Path) -> None:
+    path, scribe = tmp_path / "s", Scribe()
+    with new_season(path) as season:
+        records = scribe.records(3)
+        season.append(records)
+        made = season.keep_today(DAY)
+        assert made is not None
+        assert set(files_in(made)) == {"benchround.json", "records/laptop-2027-04-001.json"}
+        assert not season.reload_if_changed()
+        assert season.problems == ()
+        season.append(scribe.records(1))
+        assert len(season.records()) == 4
+    assert len(reopen(path).records()) == 4
+
+
+def test_records_in_a_journal_of_a_copy_come_back_into_a_page(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    filled_season(path, 2)
+    desktop = reopen(path, "desktop")
+    theirs = Scribe("desktop").records(3)
+    desktop.append(theirs)
+    page(path, 7, "desktop").write_bytes(page(path).read_bytes().replace(b"mjmx", b"mjmy"))
+    other = page(path, 7, "desktop").with_suffix(".jsonl")
+    other.write_bytes(line_of(map(encode, Scribe("tablet").records(1))))
+    with reopen(path) as season:
+        season.keep_today(DAY)
+        before = season.records()
+        good = season.newest_good("desktop-2027-04-001.json")
+        assert good is not None
+        assert good.page.records == theirs
+        assert good.page.name == "desktop-2027-04-001.jsonl"
+        for file in (path / "records").glob("desktop-*"):
+            file.unlink()
+        shown = season.restore(season.list_kept()[0], preview=False)
+        assert shown.files == ("desktop-2027-04-001.json", "desktop-2027-04-007.json")
+        assert season.records() == before
+        assert season.problems == ()
+        assert season.restore(season.list_kept()[0]).records == ()
+
+
+def test_a_journal_set_aside_twice_overwrites_nothing(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    new_season(path).close()
+    for text in (b"rubbish\n", b"more rubbish\n"):
+        journal(path).write_bytes(text)
+        with reopen(path) as season:
+            season.set_aside(journal(path).name)
+    found = {p.name: p.read_bytes() for p in (path / "aside").iterdir()}
+    assert found == {
+        "laptop-2027-04-001.jsonl": b"rubbish\n",
+        "laptop-2027-04-001 (again).jsonl": b"more rubbish\n",
+    }

@@ -60,13 +60,20 @@ def test_what_was_acknowledged_is_there_after_kill_9(tmp_path: Path) -> None:
     chance = random.Random(20270403)
     done: set[str] = set()
     begun: set[str] = set()
+    journals = 0
     for _ in range(KILLS):
         for line in run_and_kill(path, chance.uniform(0, 0.06)):
             word, _, action = line.partition(" ")
             (done if word == "done" else begun).add(action)
         for file in (path / "records").glob("*.json"):
             json.loads(file.read_bytes())
+        for file in (path / "records").glob("*.jsonl"):
+            journals += 1
+            for finished in file.read_bytes().split(b"\n")[:-1]:
+                json.loads(finished)
+        looked_at = reopen(path, read_only=True).records()
         with reopen(path) as season:
+            assert season.records() == looked_at
             assert season.problems == ()
             assert not season.read_only
             actions: dict[str, int] = {}
@@ -74,4 +81,7 @@ def test_what_was_acknowledged_is_there_after_kill_9(tmp_path: Path) -> None:
                 actions[record.text("action")] = actions.get(record.text("action"), 0) + 1
         assert all(count == len(action.split("+")) for action, count in actions.items())
         assert done <= actions.keys() <= begun
+        assert not list((path / "records").glob("*.jsonl"))
     assert len(done) > KILLS  # the writers did get to write
+    assert journals > KILLS / 2  # and were mostly killed with a journal open
+    assert len(list((path / "records").glob("*.json"))) > len(done) / 400  # which filled pages

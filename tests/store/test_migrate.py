@@ -14,6 +14,7 @@ import pytest
 from benchround.core.errors import SeasonError
 from benchround.store import heading
 from benchround.store.folder import SeasonFolder
+from benchround.store.journal import line_of
 from benchround.store.keep import files_in
 from benchround.store.migrate import STEPS, Pages, Step, migrate
 from tests.store.builders import DAY, reopen
@@ -27,7 +28,7 @@ def entries_to_records(pages: Pages) -> Pages:
     moved: Pages = {}
     for name, tables in pages.items():
         records = moved.setdefault(f"{name.partition('-')[0]}-2026-01-001.json", {"records": {}})
-        for entry in tables["entries"].values():
+        for entry in (*tables.get("entries", {}).values(), *tables.get("records", {}).values()):
             number = str(len(records["records"]) + 1)
             records["records"][number] = {**entry, "kind": "noted"}
     return moved
@@ -85,6 +86,7 @@ def test_a_move_cut_short_anywhere_is_finished_at_the_next_opening(
     for after in range(40):
         path = tmp_path / str(after)
         old_season(path)
+        (path / "records" / "laptop-3.jsonl").write_bytes(line_of([entry(31)]))
         disk = CutShort(call, after)
         try:
             reopen(path, disk=disk).close()
@@ -96,7 +98,7 @@ def test_a_move_cut_short_anywhere_is_finished_at_the_next_opening(
                 assert pages == ["laptop-2026-01-001.json"]
         disk.left = 10**6
         with reopen(path) as season:
-            assert ids(season) == set(IDS)
+            assert ids(season) == {*IDS, "e31"}
             assert season.problems == ()
             assert not season.read_only
         if not disk.was_cut:
@@ -114,7 +116,7 @@ class CutShort(FailingDisk):
 
     def note(self, event: Any) -> None:
         super().note(event)
-        if event.call == self.call and ".lock" not in event.path.name:
+        if event.call in self.calls and ".lock" not in event.path.name:
             self.left -= 1
             if self.left < 0:
                 self.was_cut = True
@@ -130,6 +132,21 @@ def test_a_damaged_old_page_stays_where_it_is(tmp_path: Path) -> None:
         assert ids(season) == set(IDS[:8])
         assert season.damaged == ("laptop-2.json",)
     assert (path / "records" / "laptop-2.json").read_bytes() == b"rubbish"
+
+
+@pytest.mark.usefixtures("old_format_known")
+def test_records_still_in_a_journal_are_moved_too(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    old_season(path)
+    folder = path / "records"
+    (folder / "laptop-3.jsonl").write_bytes(line_of([entry(31), entry(32)]))
+    (folder / "laptop-2.jsonl").write_bytes(line_of([entry(29)]) + b'{"check')
+    (folder / "laptop-4.jsonl").write_bytes(b"rubbish\n")
+    with reopen(path) as season:
+        assert ids(season) == {*IDS, "e29", "e31", "e32"}
+        assert season.damaged == ("laptop-4.jsonl",)
+    assert sorted(p.name for p in folder.iterdir()) == ["laptop-2026-01-001.json", "laptop-4.jsonl"]
+    assert (folder / "laptop-4.jsonl").read_bytes() == b"rubbish\n"
 
 
 def test_an_old_season_no_step_is_known_for_is_refused_and_untouched(tmp_path: Path) -> None:

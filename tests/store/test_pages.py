@@ -6,7 +6,8 @@ from pathlib import Path
 import pytest
 
 from benchround.core.record import Record
-from benchround.store.pages import documents_in, page_from, page_name, page_number
+from benchround.store.naming import page_name, page_number
+from benchround.store.pages import documents_in, page_from
 from tests.store.builders import HOSTILE, Scribe, filled_season, new_season, page, reopen
 
 MARK = (0, 0, 0)
@@ -49,7 +50,7 @@ def test_a_page_laid_out_anew_by_another_program_is_sound(tmp_path: Path) -> Non
     for indent in (None, 2):
         text = json.dumps(json.loads(data), indent=indent)
         found = page_from("x.json", MARK, text.encode())
-        assert (found.fault, found.records, found.last) == ("", records, 5)
+        assert (found.fault, found.records, found.kept) == ("", records, 5)
 
 
 def test_a_page_with_the_line_ends_of_another_system_is_sound(tmp_path: Path) -> None:
@@ -70,7 +71,7 @@ def test_numbers_used_twice_hide_no_record(tmp_path: Path) -> None:
     found = page_from("x.json", MARK, joined)
     assert set(found.records) == {*ours, *theirs}
     assert "numbers used twice" in found.fault
-    assert len(documents_in(joined)) == 6
+    assert len(documents_in("x.json", joined)) == 6
 
 
 def test_hostile_text_does_not_upset_the_reading_of_single_lines(tmp_path: Path) -> None:

@@ -11,7 +11,8 @@ from tinydb import TinyDB, where
 from tinydb.storages import JSONStorage
 
 from benchround.store.errors import SeasonDamagedError
-from benchround.store.storage import AtomicStorage, format_tables, parse_tables
+from benchround.store.storage import AtomicStorage
+from benchround.store.tables import format_tables, parse_tables
 from tests.store.builders import HOSTILE, Scribe, filled_season, new_season, page
 from tests.store.disks import WatchedDisk
 
@@ -111,18 +112,62 @@ def test_bytes_are_forced_before_the_name_and_the_name_before_the_answer(tmp_pat
     ]
 
 
-def test_an_action_of_many_records_is_one_write_of_one_page(tmp_path: Path) -> None:
+def calls(disk: WatchedDisk) -> list[tuple[str, str]]:
+    return [(event.call, event.path.name) for event in disk.events]
+
+
+def test_the_first_action_makes_the_journals_name_safe_before_it_writes(tmp_path: Path) -> None:
     disk = WatchedDisk()
     with new_season(tmp_path / "s", disk=disk) as season:
         disk.events.clear()
-        season.append(Scribe().records(40))
-        calls = [(event.call, event.path.name) for event in disk.events]
-    part = ".laptop-2027-04-001.json.part"
-    expected = ["create", "write", "fsync", "replace"]
-    assert calls[:5] == [*((call, part) for call in expected), ("sync folder", "records")]
+        season.append(Scribe().records(2))
+        journal = "laptop-2027-04-001.jsonl"
+        assert calls(disk) == [
+            ("create new", journal),
+            ("sync folder", "records"),
+            ("open", journal),
+            ("write", journal),
+            ("fsync", journal),
+        ]
+
+
+def test_an_action_of_many_records_is_one_line_forced_once(tmp_path: Path) -> None:
+    disk, scribe = WatchedDisk(), Scribe()
+    with new_season(tmp_path / "s", disk=disk) as season:
+        season.append(scribe.records(1))
+        disk.events.clear()
+        season.append(scribe.records(40))
+        assert [call for call, _ in calls(disk)] == ["open", "write", "fsync"]
+        assert disk.events[1].data.count(b"\n") == 1
+
+
+def test_the_page_is_safe_before_its_journal_goes(tmp_path: Path) -> None:
+    disk, scribe = WatchedDisk(), Scribe()
+    with new_season(tmp_path / "s", disk=disk) as season:
+        season.append(scribe.records(1))
+        disk.events.clear()
+        season.append(scribe.records(199))
+        part = ".laptop-2027-04-001.json.part"
+        assert calls(disk) == [
+            *((call, part) for call in ("create", "write", "fsync", "replace")),
+            ("sync folder", "records"),
+            ("remove", "laptop-2027-04-001.jsonl"),
+        ]
 
 
 def test_nothing_is_left_beside_the_pages(tmp_path: Path) -> None:
     filled_season(tmp_path / "s", 3)
     assert {p.name for p in (tmp_path / "s" / "records").iterdir()} == {page(tmp_path).name}
     assert {p.name for p in (tmp_path / "s").iterdir()} == {"benchround.json", "records"}
+
+
+def test_a_page_whose_numbers_hide_documents_is_not_written_again(tmp_path: Path) -> None:
+    path = tmp_path / "a.json"
+    data = b'{\n"_default": {\n"1": {"n": 1},\n"1": {"n": 2}\n}\n}\n'
+    path.write_bytes(data)
+    with (
+        TinyDB(path, storage=AtomicStorage) as database,
+        pytest.raises(SeasonDamagedError, match="used twice"),
+    ):
+        database.insert({"n": 3})
+    assert path.read_bytes() == data

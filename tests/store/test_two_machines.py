@@ -12,9 +12,20 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchround.core.record import Kind, Record, live
+from benchround.store.codec import encode
 from benchround.store.ids import IdMaker
+from benchround.store.journal import line_of
 from benchround.store.merging import merge
-from tests.store.builders import DAY, START_MS, Clock, Scribe, new_season, page, reopen
+from tests.store.builders import (
+    DAY,
+    START_MS,
+    Clock,
+    Scribe,
+    journal,
+    new_season,
+    page,
+    reopen,
+)
 
 RECORDS = st.lists(
     st.builds(
@@ -66,20 +77,32 @@ def test_merging_is_the_union_of_ids() -> None:
 
 
 COPY_NAMES = (
-    "{stem} (conflicted copy 2027-05-27).json",
-    "{stem} (shed's conflicted copy 2027-05-27 1).json",
-    "{stem}.sync-conflict-20270527-101112-ABCDEF7.json",
-    "{stem}-shed.json",
-    "{stem} 2.json",
-    "{stem}_conf(1).JSON",
+    "{stem} (conflicted copy 2027-05-27){ending}",
+    "{stem} (shed's conflicted copy 2027-05-27 1){ending}",
+    "{stem}.sync-conflict-20270527-101112-ABCDEF7{ending}",
+    "{stem}-shed{ending}",
+    "{stem} 2{ending}",
+    "{stem}_conf(1){large_ending}",
 )
 """Names of the sorts that services leave behind which keep folders alike. Common practice."""
+
+
+def copy_of(file: Path, pattern: str, before: str = "") -> Path:
+    """The name a service gives to a second copy of a file."""
+    ending = file.suffix
+    copy = pattern.format(stem=file.stem, ending=ending, large_ending=ending.upper())
+    return file.with_name(f"{before}{copy}")
+
+
+CLOSE = 0
+"""Stands for closing and opening again, which puts the journal into its page."""
 
 
 @settings(max_examples=40, deadline=None)
 @given(
     actions=st.lists(
-        st.tuples(st.sampled_from(["laptop", "desktop"]), st.integers(1, 3)), max_size=8
+        st.tuples(st.sampled_from(["laptop", "desktop"]), st.sampled_from([CLOSE, 1, 2, 3])),
+        max_size=8,
     ),
     travel=st.randoms(use_true_random=False),
 )
@@ -93,18 +116,20 @@ def test_files_copied_in_any_order_give_the_same_records(
         written: list[Record] = []
         snapshots: list[tuple[str, bytes]] = []
         for name, size in actions:
+            if size == CLOSE:
+                seasons[name].close()
+                seasons[name] = reopen(root / name, name)
             records = scribes[name].records(size)
             seasons[name].append(records)
             written += records
-            file = page(root / name, machine=name)
-            snapshots.append((file.name, file.read_bytes()))
+            for file in (root / name / "records").iterdir():
+                snapshots.append((file.name, file.read_bytes()))
         new_season(root / "meeting", "tablet").close()
         travel.shuffle(snapshots)
         for arrival, (name, data) in enumerate(snapshots):
             target = root / "meeting" / "records" / name
             if target.exists():
-                copy = travel.choice(COPY_NAMES).format(stem=target.stem)
-                target = target.with_name(f"{arrival} {copy}")
+                target = copy_of(target, travel.choice(COPY_NAMES), f"{arrival} ")
             assert not target.exists()
             target.write_bytes(data)
         with reopen(root / "meeting", "tablet") as meeting:
@@ -115,18 +140,18 @@ def test_files_copied_in_any_order_give_the_same_records(
 @pytest.mark.parametrize("pattern", COPY_NAMES)
 def test_conflict_copies_are_read_and_never_written_to(tmp_path: Path, pattern: str) -> None:
     path, scribe = tmp_path / "s", Scribe()
+    common = scribe.records(2)
     with new_season(path) as season:
-        common = scribe.records(2)
         season.append(common)
-        before = page(path).read_bytes()
-        ours = scribe.records(1)
+    before = page(path).read_bytes()
+    ours, theirs = scribe.records(1), scribe.records(1)
+    with reopen(path) as season:
         season.append(ours)
-    copy = page(path).with_name(pattern.format(stem=page(path).stem))
-    with new_season(tmp_path / "away") as away:
-        page(tmp_path / "away").write_bytes(before)
-        away.reload_if_changed()
-        theirs = scribe.records(1)
+    new_season(tmp_path / "away").close()
+    page(tmp_path / "away").write_bytes(before)
+    with reopen(tmp_path / "away") as away:
         away.append(theirs)
+    copy = copy_of(page(path), pattern)
     shutil.copy(page(tmp_path / "away"), copy)
     data = copy.read_bytes()
     with reopen(path) as season:
@@ -135,6 +160,30 @@ def test_conflict_copies_are_read_and_never_written_to(tmp_path: Path, pattern: 
         season.append(scribe.records(1))
     assert copy.read_bytes() == data
     assert len(reopen(path).records()) == 5
+
+
+@pytest.mark.parametrize("pattern", COPY_NAMES)
+def test_conflict_copies_of_a_journal_are_read_and_never_written_to(
+    tmp_path: Path, pattern: str
+) -> None:
+    path, scribe = tmp_path / "s", Scribe()
+    common, ours, theirs = scribe.records(2), scribe.records(1), scribe.records(2)
+    season = new_season(path)
+    season.append(common)
+    copy = copy_of(journal(path), pattern)
+    data = journal(path).read_bytes() + line_of(map(encode, theirs))
+    season.append(ours)
+    copy.write_bytes(data)
+    assert season.reload_if_changed()
+    assert season.records() == (*common, *ours, *theirs)
+    last = scribe.records(1)
+    season.append(last)
+    season.close()
+    assert copy.read_bytes() == data
+    with reopen(path) as again:
+        assert again.records() == (*common, *ours, *theirs, *last)
+        assert again.problems == ()
+    assert copy.read_bytes() == data
 
 
 def test_two_computers_write_in_one_folder_at_once_and_see_each_other(tmp_path: Path) -> None:
@@ -150,10 +199,32 @@ def test_two_computers_write_in_one_folder_at_once_and_see_each_other(tmp_path: 
     assert desktop.reload_if_changed()
     assert not laptop.reload_if_changed()
     assert laptop.records() == desktop.records() == tuple(sorted((*one, *two), key=lambda r: r.id))
-    assert sorted(p.name for p in (path / "records").iterdir()) == [
-        "desktop-2027-04-001.json",
-        "laptop-2027-04-001.json",
-    ]
+    names = ["desktop-2027-04-001.json", "laptop-2027-04-001.json"]
+    assert sorted(p.name for p in (path / "records").iterdir()) == [f"{n}l" for n in names]
+    laptop.close()
+    assert desktop.reload_if_changed()
+    assert desktop.problems == ()
+    assert desktop.records() == laptop.records()
+    third = Scribe("third").records(1)
+    desktop.append(third)
+    desktop.close()
+    assert sorted(p.name for p in (path / "records").iterdir()) == names
+    assert set(reopen(path).records()) == {*one, *two, *third}
+
+
+def test_a_journal_that_went_before_its_page_arrived_is_told_so(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    laptop = new_season(path, "laptop")
+    laptop.append(Scribe("laptop").records(2))
+    with reopen(path, "desktop") as desktop:
+        laptop.close()
+        whole = page(path).read_bytes()
+        page(path).unlink()  # as a service may have it, which brings the removal first
+        assert desktop.reload_if_changed()
+        assert "its page may still be on the way" in desktop.problems[0]
+        page(path).write_bytes(whole)
+        assert desktop.reload_if_changed()
+        assert desktop.problems == ()
 
 
 def test_a_withdrawal_on_a_computer_whose_clock_is_slow_holds(tmp_path: Path) -> None:
