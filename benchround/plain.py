@@ -8,6 +8,7 @@ from benchround.core.caution import CAUTIONS
 from benchround.core.dates import say_day
 from benchround.core.season import Season
 from benchround.core.task import HARM_WORDS, SLOT_WORDS, Round, Standing, Task
+from benchround.core.visible import visible
 from benchround.core.weather import DayWeather
 
 JsonValue = str | int | float | bool | None | dict[str, "JsonValue"] | list["JsonValue"]
@@ -61,6 +62,10 @@ def caution_lines(task: Task) -> tuple[str, ...]:
 
 def round_lines(the_round: Round, season: Season) -> Iterator[str]:
     """The round as lines of plain text, in walking order; held and not-yet at the end."""
+    return (visible(line) for line in _round_lines(the_round, season))
+
+
+def _round_lines(the_round: Round, season: Season) -> Iterator[str]:
     day = the_round.day
     yield f"Round of {say_day(day)} {day.year}: {weather_words(season.weather.on(day))}"
     yield (

@@ -1,0 +1,42 @@
+"""The settings of a season: their names, what they may be, what holds when nothing is said."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from benchround.core.record_figures import FigureRule, Form
+from benchround.core.water import Compost
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """One setting.
+
+    Attributes:
+        rule: its name and what it may be.
+        usual: what holds when it is not set, in words.
+    """
+
+    rule: FigureRule
+    usual: str
+    meaning: str
+
+
+def _one_of(name: str, *choices: str) -> FigureRule:
+    return FigureRule(name, Form.CHOICE, choices=choices)
+
+
+_SETTINGS = (
+    Setting(_one_of("units", "C", "F"), "C", "degrees on the screens; records are in C"),
+    Setting(_one_of("dates", "day-first", "month-first"), "day-first", "how 5/6 is read"),
+    Setting(
+        FigureRule("feed_every_days", Form.WHOLE, 1, 60, "days"), "7", "from one feed to the next"
+    ),
+    Setting(_one_of("compost", *Compost), str(Compost.PEAT), "the compost in use"),
+    Setting(_one_of("weather_fetch", "on", "off"), "off", "whether an outlook may be fetched"),
+    Setting(_one_of("look", "dark", "light"), "dark", "the look of the screens"),
+)
+SETTINGS: Mapping[str, Setting] = MappingProxyType({one.rule.name: one for one in _SETTINGS})
+"""Settings that are records of their own."""

@@ -1,0 +1,1 @@
+"""What the commands share: opening a season, reading words, printing answers."""
