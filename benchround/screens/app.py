@@ -6,8 +6,9 @@ import asyncio
 import gc
 import signal
 from collections.abc import Mapping
+from datetime import date
 from importlib import import_module
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, cast
 
 from textual.app import App
 from textual.reactive import Reactive
@@ -15,6 +16,7 @@ from textual.screen import Screen
 
 from benchround.core.errors import BenchroundError
 from benchround.screens.base import BenchScreen
+from benchround.screens.destinations import SCREENS, destination
 from benchround.screens.doings import Doings
 from benchround.screens.keys import KEYS, program_bindings
 from benchround.screens.round import RoundScreen
@@ -28,12 +30,18 @@ if TYPE_CHECKING:
     from benchround.desk import Desk
 
 SCREEN_CLASSES = {
-    "sow": "benchround.screens.sow:SowScreen",
     "task": "benchround.screens.sheet:TaskSheet",
     "record": "benchround.screens.record:RecordSheet",
     "put off": "benchround.screens.put_off:PutOffSheet",
     "why": "benchround.screens.why:WhyScreen",
     "help": "benchround.screens.help:HelpScreen",
+    "go to": "benchround.screens.go_to:GoToScreen",
+    "crop": "benchround.screens.crop:CropScreen",
+    "figure": "benchround.screens.figure:FigureSheet",
+    "packet": "benchround.screens.packet:PacketSheet",
+    "place": "benchround.screens.place_page:PlaceScreen",
+    "sow like": "benchround.screens.sow_like:SowLikeSheet",
+    **SCREENS,
 }
 """Every screen but the first, by name; each is imported when it is first opened."""
 
@@ -68,6 +76,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
         self.clock = clock
         self.doings = Doings(desk)
         self.half_filled: dict[str, Mapping[str, str]] = {}
+        self.last_batch = ""
 
     @property
     def available_themes(self) -> dict[str, Theme]:
@@ -95,13 +104,53 @@ class BenchroundApp(App[None], inherit_bindings=False):
             name: a name of `SCREEN_CLASSES`.
             args: what the screen is given.
         """
-        module, _, class_name = SCREEN_CLASSES[name].partition(":")
-        made: Screen[Any] = getattr(import_module(module), class_name)(*args)
-        self.push_screen(made, self._came_back)
+        self.push_screen(_class_of(name)(*args), self._came_back)
 
     def _came_back(self, said: str | None) -> None:
-        if isinstance(self.screen, RoundScreen):
+        if isinstance(self.screen, BenchScreen):
             self.screen.came_back(said)
+
+    @property
+    def round_screen(self) -> RoundScreen:
+        """The round, which lies beneath all other screens."""
+        return cast("RoundScreen", self.screen_stack[0])
+
+    def require_open(self, day: date) -> None:
+        """Refuse to open a sheet on what cannot be recorded.
+
+        Raises:
+            BenchroundError: the day is still to come, or the season is open for reading only.
+        """
+        self.doings.require_past(day)
+        if self.desk.read_only:
+            why = next(iter(self.desk.problems), "the season is open for reading only.")
+            raise BenchroundError(f"Nothing can be recorded: {why}")
+
+    def go_to(self, name: str) -> None:
+        """Put away all that lies above the round, and open a screen there.
+
+        Args:
+            name: a name of the list of destinations.
+        """
+        opens = destination(name).screen
+        made = _class_of(name).arrive(self) if opens else None
+        while len(self.screen_stack) > 1:
+            if isinstance(self.screen, BenchScreen):
+                self.screen.put_away()
+            self.pop_screen()
+        self.round_screen.came_back(None)
+        if made is not None:
+            self.push_screen(made, self._came_back)
+
+    def action_go_to_list(self) -> None:
+        """Open the list of screens."""
+        if SCREEN_CLASSES["go to"] != _name_of(self.screen):
+            self.open("go to")
+
+    def action_find(self) -> None:
+        """Open the search."""
+        if SCREEN_CLASSES["find"] != _name_of(self.screen):
+            self.open("find")
 
     async def run_action(
         self,
@@ -143,6 +192,16 @@ class BenchroundApp(App[None], inherit_bindings=False):
         key = next((key for key in KEYS if key.id == name), None)
         if key is not None:
             await self.run_action(key.action, self.screen)
+
+
+def _class_of(name: str) -> type[BenchScreen[Any]]:
+    module, _, class_name = SCREEN_CLASSES[name].partition(":")
+    found: type[BenchScreen[Any]] = getattr(import_module(module), class_name)
+    return found
+
+
+def _name_of(screen: Screen[Any]) -> str:
+    return f"{type(screen).__module__}:{type(screen).__name__}"
 
 
 def run(desk: Desk, sample: bool = False, clock: SampleClock | None = None) -> int:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, TypeVar, cast
+from datetime import date
+from typing import TYPE_CHECKING, Any, Self, TypeVar, cast
 
 from textual.screen import Screen
 
@@ -36,3 +37,33 @@ class BenchScreen(Screen[Result], inherit_bindings=False):
     def say(self, words: str, *, bad: bool = False) -> None:
         """Say on this screen what was done, or why it was not."""
         self.query_one(Status).say(words, bad=bad)
+
+    @classmethod
+    def arrive(cls, bench: BenchroundApp) -> Self:
+        """The screen as it is when it is gone to from anywhere.
+
+        Raises:
+            BenchroundError: it cannot be opened now.
+        """
+        made: Self = cast("Any", cls)()
+        return made
+
+    def came_back(self, said: str | None) -> None:
+        """A screen above was closed; `said` is what it recorded."""
+        if said:
+            self.say(said)
+
+    def put_away(self) -> None:
+        """The screen is closed from elsewhere: keep what is half done."""
+
+    def require_open(self, day: date) -> None:
+        """Refuse early, before a sheet is filled in in vain.
+
+        Raises:
+            BenchroundError: nothing can be recorded on that day, or in this season.
+        """
+        self.bench.require_open(day)
+
+    def action_help(self) -> None:
+        """Open the page of all keys."""
+        self.bench.open("help", self.KEYS_OF)

@@ -7,7 +7,7 @@ was about, so that the cursor can go back to it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from benchround.core.dates import say_day
@@ -22,11 +22,19 @@ TAKES_BACK = "u takes it back"
 
 @dataclass(frozen=True, slots=True)
 class Doing:
-    """One thing done: how many actions of the desk it was, the task's key, and the words for it."""
+    """One thing done.
+
+    Attributes:
+        actions: how many actions of the desk it was.
+        key: the task the cursor goes back to.
+        words: what to call it.
+        withdrawals: records that withdrew others; withdrawn themselves, those count again.
+    """
 
     actions: int
     key: str
     words: str
+    withdrawals: tuple[str, ...] = ()
 
 
 class Doings:
@@ -125,6 +133,29 @@ class Doings:
         records = self.desk.record(drafts, day)
         return self._keep(1, key, words or record_words(records, self.desk.season))
 
+    def withdraw(
+        self, names: Sequence[str], words: str, instead: Sequence[Draft] = ()
+    ) -> str:
+        """Withdraw records, and write others in their place; the sentence to say.
+
+        Args:
+            names: ids of records that stand.
+            words: what they are, for the sentence.
+            instead: what to record after it; each has its own day.
+
+        Raises:
+            BenchroundError: it could not be done; nothing changed.
+        """
+        withdrawals = tuple(record.id for record in self.desk.withdraw(names))
+        if instead:
+            try:
+                self.desk.record(instead)
+            except BenchroundError:
+                self.desk.withdraw(withdrawals)
+                raise
+        self._done.append(Doing(1 if instead else 0, "", f"withdrawal of {words}", withdrawals))
+        return f"Withdrawn: {words} (u brings it back)."
+
     def undo(self) -> Doing | None:
         """Take back the last doing; None where nothing is left.
 
@@ -135,8 +166,11 @@ class Doings:
             return None
         last = self._done[-1]
         for left in range(last.actions, 0, -1):
-            self._done[-1] = Doing(left, last.key, last.words)
+            self._done[-1] = replace(last, actions=left)
             self.desk.undo()
+        self._done[-1] = replace(last, actions=0)
+        if last.withdrawals:
+            self.desk.withdraw(last.withdrawals)
         self._done.pop()
         return last
 

@@ -3,8 +3,67 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from benchround.screens.key import (
+    DOING,
+    FORM,
+    GROUPS,
+    LOOKING,
+    MOVING,
+    PROGRAM,
+    SEVERAL,
+    Key,
+    name_of,
+)
+from benchround.screens.keys_cards import (
+    BATCH,
+    CARD_KEYS,
+    CARD_WORDS,
+    CARDS,
+    CROP,
+    CROPS,
+    FIGURE,
+    FIND,
+    GO_TO,
+    LOOK_UPS,
+    PACKET,
+    PACKETS,
+    PLACE_PAGE,
+    REVIEW,
+    going_keys,
+)
+
+__all__ = [
+    "BATCH",
+    "COMMANDS",
+    "CROP",
+    "CROPS",
+    "FIGURE",
+    "FIND",
+    "GO_TO",
+    "GROUPS",
+    "KEYS",
+    "PACKET",
+    "PACKETS",
+    "PAGE",
+    "PLACE_PAGE",
+    "PUT_OFF",
+    "RECORD",
+    "REVIEW",
+    "ROUND",
+    "SCREEN_WORDS",
+    "SOW",
+    "TASK",
+    "WHY",
+    "Key",
+    "bindings",
+    "footer_keys",
+    "footer_words",
+    "keys_on",
+    "name_of",
+    "program_bindings",
+]
 
 if TYPE_CHECKING:
     from textual.binding import BindingType
@@ -19,10 +78,13 @@ ROUND, SOW, RECORD, TASK, PUT_OFF, PAGE, WHY, COMMANDS = (
     "why",
     "commands",
 )
-SHORT_SHEETS = (RECORD, TASK, PUT_OFF, COMMANDS)
-SHEETS = (SOW, *SHORT_SHEETS)
-PAGES = (PAGE, WHY)
-EVERYWHERE = (ROUND, *SHEETS, *PAGES)
+SHORT_SHEETS = (RECORD, TASK, PUT_OFF, COMMANDS, FIGURE)
+LONG_SHEETS = (SOW, PACKET)
+SHEETS = (*LONG_SHEETS, *SHORT_SHEETS)
+PAGES = (PAGE, WHY, REVIEW)
+PLAIN = (ROUND, *PAGES, *CARDS)
+"""Screens on which a letter is a command."""
+EVERYWHERE = (*PLAIN, *SHEETS, *LOOK_UPS, GO_TO)
 
 SCREEN_WORDS = {
     ROUND: "The round",
@@ -33,66 +95,11 @@ SCREEN_WORDS = {
     PAGE: "Pages to read",
     WHY: "Why",
     COMMANDS: "Finding a command",
+    **CARD_WORDS,
 }
 
 MOST_IN_FOOTER = 7
 
-
-@dataclass(frozen=True, slots=True)
-class Key:
-    """One key.
-
-    Attributes:
-        id: stays the same when the key or its words change.
-        keys: names of the keys that do it, the first one shown.
-        label: one or two words for the footer.
-        tooltip: one sentence for help, palette and docs.
-        group: the heading it stands under.
-        where: the screens it works on.
-        action: what is called.
-        footer: place in the footer, 0 for none.
-        priority: works even where another screen or a field would take it.
-    """
-
-    id: str
-    keys: tuple[str, ...]
-    label: str
-    tooltip: str
-    group: str
-    where: tuple[str, ...]
-    action: str
-    footer: int = 0
-    priority: bool = False
-
-    @property
-    def shown(self) -> str:
-        """The keys in words, such as "left or ,"."""
-        return " or ".join(name_of(key) for key in self.keys)
-
-
-SHOWN = {
-    "space": "space",
-    "question_mark": "?",
-    "greater_than_sign": ">",
-    "comma": ",",
-    "full_stop": ".",
-    "left_square_bracket": "[",
-    "right_square_bracket": "]",
-    "pageup": "page up",
-    "pagedown": "page down",
-    "escape": "esc",
-    "ctrl+q": "ctrl+q",
-}
-
-DOING, LOOKING, SEVERAL, MOVING, FORM, PROGRAM = (
-    "Doing",
-    "Looking",
-    "Several at once",
-    "Moving",
-    "In a sheet",
-    "The program",
-)
-GROUPS = (DOING, LOOKING, SEVERAL, MOVING, FORM, PROGRAM)
 
 KEYS: tuple[Key, ...] = (
     Key(
@@ -122,7 +129,6 @@ KEYS: tuple[Key, ...] = (
         DOING,
         (ROUND,),
         "undo",
-        2,
     ),
     Key(
         "put-off",
@@ -283,9 +289,9 @@ KEYS: tuple[Key, ...] = (
         "save",
         ("ctrl+s",),
         "save",
-        "Save the batch at any time; the crop is enough.",
+        "Save at any time; what is not filled in has its default.",
         FORM,
-        (SOW,),
+        LONG_SHEETS,
         "save",
         1,
     ),
@@ -295,7 +301,7 @@ KEYS: tuple[Key, ...] = (
         "next field",
         "Take the choice and go to the next field.",
         FORM,
-        (SOW,),
+        LONG_SHEETS,
         "field(1)",
     ),
     Key("next-field", ("tab",), "next field", "Go to the next field.", FORM, SHEETS, "field(1)", 2),
@@ -395,7 +401,7 @@ KEYS: tuple[Key, ...] = (
         PROGRAM,
         (ROUND,),
         "help",
-        7,
+        9,
     ),
     Key(
         "help-in-sheet",
@@ -415,6 +421,17 @@ KEYS: tuple[Key, ...] = (
         PROGRAM,
         (ROUND,),
         "reload",
+    ),
+    *CARD_KEYS,
+    *going_keys(ROUND, PLAIN, (*SHEETS, *LOOK_UPS)),
+    Key(
+        "batch",
+        ("b",),
+        "batch",
+        "Open the card of the task's batch: what happened, what comes, how it came up.",
+        LOOKING,
+        (ROUND,),
+        "batch",
     ),
     Key(
         "look",
@@ -445,11 +462,6 @@ KEYS: tuple[Key, ...] = (
         priority=True,
     ),
 )
-
-
-def name_of(key: str) -> str:
-    """A key's name as it is shown."""
-    return SHOWN.get(key, key)
 
 
 def keys_on(screen: str) -> Iterator[Key]:

@@ -125,10 +125,7 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
 
     def _require_open(self) -> None:
         """Refuse early, before a sheet is filled in vain."""
-        self.bench.doings.require_past(self.day)
-        if self.desk.read_only:
-            why = next(iter(self.desk.problems), "the season is open for reading only.")
-            raise BenchroundError(f"Nothing can be recorded: {why}")
+        self.require_open(self.day)
 
     def action_sheet(self) -> None:
         """Open the sheet of the current task, or a record sheet where it writes nothing itself."""
@@ -162,9 +159,12 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
         """Open the page that tells why."""
         self.bench.open("why", self._current(), self.day)
 
-    def action_help(self) -> None:
-        """Open the page of all keys."""
-        self.bench.open("help", ROUND)
+    def action_batch(self) -> None:
+        """Open the card of the task's batch."""
+        task = self._current()
+        if task.about not in self.desk.season.batches:
+            raise BenchroundError("This task is about no batch: put the cursor on a batch's task.")
+        self.bench.open("batch", task.about)
 
     def action_undo(self) -> None:
         """Take back the last thing recorded."""

@@ -190,16 +190,17 @@ class Sheet(BenchScreen[str], inherit_bindings=False):
 
     def action_back(self) -> None:
         """Close the sheet and keep what was typed."""
+        self.put_away()
+        kept = self.kept_as in self.bench.half_filled
+        self.dismiss("Kept as it is: open the sheet again to go on." if kept else None)
+
+    def put_away(self) -> None:
+        """Keep what was typed."""
         typed = self.form.typed()
         if typed:
             self.bench.half_filled[self.kept_as] = typed
         else:
             self.bench.half_filled.pop(self.kept_as, None)
-        self.dismiss("Kept as it is: open the sheet again to go on." if typed else None)
-
-    def action_help(self) -> None:
-        """Open the page of all keys."""
-        self.bench.open("help", self.KEYS_OF)
 
 
 def by_field(error: BenchroundError, labels: Mapping[str, str]) -> SheetFault:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from datetime import date
+from typing import TYPE_CHECKING, Self
 
 from benchround.core.batch import fold_batch
 from benchround.core.caution import CAUTIONS, blocks, cautions_for, read_key, to_show
@@ -33,12 +34,15 @@ from benchround.screens.sow_form import (
 from benchround.screens.text import Line, Role, fit, line, paragraph, width_of
 from benchround.screens.widgets.field import Choice, Field
 
+if TYPE_CHECKING:
+    from benchround.screens.app import BenchroundApp
+
 STEP_WIDE, DAYS_WIDE = 16, 25
 REASON_LEAST = 24
 """A reason with less room than this goes on a line of its own, where there are lines enough."""
 TALL = 34
 """Lines of the screen from which there are enough."""
-SHORT_CAUTIONS = 2
+SHORT_CAUTIONS = 1
 BEGIN = (
     "Type the first letters of the crop and save: everything else has its default, and can be "
     "changed first with tab."
@@ -65,6 +69,13 @@ class SowScreen(Sheet, inherit_bindings=False):
         self._course: tuple[Expected, ...] = ()
         self._plan: SowingPlan | None = None
         self._number = ""
+
+    @classmethod
+    def arrive(cls, bench: BenchroundApp) -> Self:
+        """A sheet for the day looked at in the round."""
+        day = bench.round_screen.day
+        bench.require_open(day)
+        return cls(day)
 
     def make_fields(self) -> Sequence[Field]:
         """The fields; the crop's own figures come with the crop."""

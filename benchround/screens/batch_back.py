@@ -1,0 +1,145 @@
+"""The back of a batch's card: germination, what was learned, label, packet, cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+
+from benchround.core.batch import Batch
+from benchround.core.caution import CAUTIONS, crop_cautions
+from benchround.core.crop import Crop
+from benchround.core.dates import say_day
+from benchround.core.learned import Learned, left_out_words
+from benchround.core.lifecycle import WAITING
+from benchround.core.looks_of import BatchGermination, germination_of
+from benchround.core.packet_words import packet_words
+from benchround.core.season import Season
+from benchround.core.waiting import Waiting, forecast
+from benchround.drawing.germination import germination_curve_of, germination_lines
+from benchround.feeds.labels import labels_of
+from benchround.screens.pictures import glyphs, shown
+from benchround.screens.text import BLANK, Line, Role, line, paragraph
+
+INDENT = "  "
+CURVE_ROWS = 7
+LEAD = 16
+
+
+def page(batch: Batch, season: Season, day: date, width: int) -> Iterator[Line]:
+    """Everything on the back."""
+    crop = season.crop(batch.crop)
+    yield from _germination(batch, crop, season, day, width)
+    yield from learned_lines(season.learned(crop.key), width)
+    yield from _label(batch, season, day, width)
+    yield from _packet(batch, season, day, width)
+    yield from caution_lines(crop, width)
+
+
+def _germination(
+    batch: Batch, crop: Crop, season: Season, day: date, width: int
+) -> Iterator[Line]:
+    curve = germination_curve_of(season, batch, crop, day)
+    yield from paragraph("Germination", width, Role.HEADING)
+    if batch.main.stage in WAITING:
+        waiting = forecast(season, batch, batch.main, crop, day)
+        yield from _waiting(waiting, width) if waiting else ()
+    found = germination_of(batch)
+    yield from _figures(found, width)
+    if curve is not None:
+        yield from shown(germination_lines(curve, width, glyphs(), rows=CURVE_ROWS)[1:])
+
+
+def _waiting(waiting: Waiting, width: int) -> Iterator[Line]:
+    """The forecast of seed nobody has seen yet."""
+    days = (
+        ("look from", waiting.look_from),
+        ("half up by", waiting.half_by),
+        ("late from", waiting.late_from),
+        ("give up on", waiting.give_up_on),
+    )
+    told = [f"{words} {say_day(at)}" for words, at in days if at is not None]
+    yield from pair("expected", "; ".join(told) or "no day can be told", width)
+    heat = f"{waiting.heat:.0f} of {waiting.heat_half:.0f} degree-days had ({waiting.basis})"
+    yield from pair("heat", heat, width)
+    yield from pair("alive", f"{waiting.alive:.0%} likely, by the last look", width)
+    if waiting.stall is not None:
+        yield from pair("stalled", str(waiting.stall), width)
+
+
+def _figures(found: BatchGermination, width: int) -> Iterator[Line]:
+    summary = found.summary
+    if summary is None:
+        yield from pair("no figures", found.because, width)
+        return
+    low, high = summary.low, summary.high
+    so_far = "" if found.settled else ", so far"
+    share = f"{summary.up} of {summary.sown} seeds, {summary.final_share:.0%}{so_far}"
+    yield from pair("up", f"{share}; true share {low:.0%} to {high:.0%} (95% range, Wilson)", width)
+    if summary.t50_days is not None:
+        spread = summary.spread_days
+        over = f"; 10 to 90 % took {spread:.1f} days" if spread is not None else ""
+        yield from pair("T50", f"{summary.t50_days:.1f} days from sowing{over}", width)
+    for note in found.notes:
+        yield from pair("assumed", note, width)
+
+
+def learned_lines(learned: Learned, width: int) -> Iterator[Line]:
+    """What own sowings taught, the library's figure beside the own."""
+    yield BLANK
+    yield from paragraph("What was learned", width, Role.HEADING)
+    if learned.share is None and learned.time is None:
+        yield from paragraph("There are no germination figures to learn beside.", width)
+        return
+    if learned.share is not None:
+        yield from pair("comes up", str(learned.share), width)
+    if learned.time is not None:
+        yield from pair("first seedling", str(learned.time), width)
+    left_out = left_out_words(learned.left_out)
+    if left_out:
+        yield from pair("left out", left_out, width)
+
+
+def _label(batch: Batch, season: Season, day: date, width: int) -> Iterator[Line]:
+    label = labels_of(season, (), day, (batch.id,))[0]
+    yield BLANK
+    yield from paragraph("Label", width, Role.HEADING)
+    yield from pair("front", ", ".join(label.front), width, Role.STRONG)
+    back = (*label.back, label.look) if label.look else label.back
+    yield from pair("back", ", ".join(back), width, Role.STRONG)
+
+
+def _packet(batch: Batch, season: Season, day: date, width: int) -> Iterator[Line]:
+    name = batch.sowing.packet if batch.sowing else ""
+    packet = season.packets.get(name)
+    if packet is None:
+        return
+    yield BLANK
+    yield from paragraph(f"Packet {packet.id}", width, Role.HEADING)
+    left = "not known how many" if packet.left is None else f"{packet.left} seeds"
+    yield from pair("left", left, width)
+    learned = season.learned_of_packet(packet.id).share
+    if learned is not None:
+        yield from pair("comes up", str(learned), width)
+    for word in packet_words(packet, None, season.crop(packet.crop), day):
+        yield from paragraph(word.text, width, Role.CAUTION if word.urgent else Role.INK, INDENT)
+
+
+def caution_lines(crop: Crop, width: int) -> Iterator[Line]:
+    """Every caution of a crop, in full."""
+    names = crop_cautions(crop)
+    if not names:
+        return
+    yield BLANK
+    yield from paragraph("Cautions", width, Role.HEADING)
+    for name in names:
+        caution = CAUTIONS[name]
+        yield from paragraph(caution.short, width, Role.CAUTION)
+        yield from paragraph(caution.full, width, Role.INK, INDENT)
+        yield from paragraph(f"{caution.severity}; {caution.source}", width, Role.QUIET, INDENT)
+
+
+def pair(what: str, words: str, width: int, role: Role = Role.INK) -> Iterator[Line]:
+    """A few words on the left, what there is to say of them on the right."""
+    rows = paragraph(words, max(10, width - LEAD), role)
+    for number, row in enumerate(rows):
+        yield line((("" if number else what).ljust(LEAD), Role.QUIET), *row)

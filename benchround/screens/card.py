@@ -1,0 +1,102 @@
+"""A card: a list on its front, a page on its back. Where there is room both are seen."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from textual.app import ComposeResult
+from textual.containers import Container
+
+from benchround.screens.page import PageScreen, Sheaf
+from benchround.screens.text import Line
+from benchround.screens.widgets.key_bar import KeyBar
+from benchround.screens.widgets.pick_list import PickList, Row
+from benchround.screens.widgets.status import Status
+from benchround.screens.widgets.told import Told
+
+TURNED = "-turned"
+MOST_LINES = 100_000
+"""More than any page has: going so far goes to its end."""
+
+
+class CardScreen(PageScreen, inherit_bindings=False):
+    """A head, a list and a page. The keys that move go to the side that lies up."""
+
+    CSS_PATH = ["page.tcss", "card.tcss"]  # noqa: RUF012 - as Textual has it
+    AUTO_FOCUS = "PickList"
+
+    def head_lines(self, width: int) -> Sequence[Line]:
+        """What the card is about."""
+        return ()
+
+    def rows(self) -> Sequence[Row]:
+        """The list on the front."""
+        return ()
+
+    @property
+    def picks(self) -> PickList:
+        """The list."""
+        return self.query_one(PickList)
+
+    @property
+    def turned(self) -> bool:
+        """Whether the back lies up."""
+        return self.has_class(TURNED)
+
+    def compose(self) -> ComposeResult:
+        """Head, list and page, status, foot."""
+        yield Told("head", self.head_lines)
+        with Container(id="card"):
+            yield PickList()
+            yield Sheaf()
+        yield Status()
+        yield KeyBar(self.KEYS_OF)
+
+    def on_mount(self) -> None:
+        """Write the card."""
+        self.write_card()
+
+    def came_back(self, said: str | None) -> None:
+        """Write the card anew after a sheet was closed."""
+        self.write_card()
+        self.say(said or "")
+
+    def write_card(self, key: str | None = None) -> None:
+        """Write head, list and page anew.
+
+        Args:
+            key: the row to stand on; None: the same as before; empty: the first.
+        """
+        self.picks.show(self.rows(), key)
+        self.query_one("#head", Told).rewrite(layout=True)
+        self.query_one(Sheaf).rewrite()
+
+    def on_pick_list_moved(self) -> None:
+        """The head may tell of the row under the cursor."""
+        self.query_one("#head", Told).rewrite()
+
+    def action_turn(self) -> None:
+        """Turn the card over."""
+        self.toggle_class(TURNED)
+        self.set_focus(self.query_one(Sheaf) if self.turned else self.picks)
+
+    def action_move(self, by: int) -> None:
+        """Go a line down or up on the side that lies up."""
+        if self.turned:
+            self.query_one(Sheaf).go(by)
+        else:
+            self.picks.step(by)
+
+    def action_page(self, by: int) -> None:
+        """Go a screenful down or up on the side that lies up."""
+        if self.turned:
+            self.action_leaf(by)
+        else:
+            self.picks.step_page(by)
+
+    def action_end(self, by: int) -> None:
+        """Go to the last line or the first on the side that lies up."""
+        if self.turned:
+            self.query_one(Sheaf).go(by * MOST_LINES)
+        else:
+            self.picks.step(by * len(self.picks.rows))

@@ -1,0 +1,68 @@
+"""What a key is: its id, what it does, where it works, and how it is told."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+SHOWN = {
+    "space": "space",
+    "question_mark": "?",
+    "slash": "/",
+    "greater_than_sign": ">",
+    "comma": ",",
+    "full_stop": ".",
+    "left_square_bracket": "[",
+    "right_square_bracket": "]",
+    "pageup": "page up",
+    "pagedown": "page down",
+    "escape": "esc",
+    "ctrl+q": "ctrl+q",
+}
+
+DOING, LOOKING, SEVERAL, MOVING, FORM, GOING, PROGRAM = (
+    "Doing",
+    "Looking",
+    "Several at once",
+    "Moving",
+    "In a sheet",
+    "Going elsewhere",
+    "The program",
+)
+GROUPS = (DOING, LOOKING, SEVERAL, MOVING, FORM, GOING, PROGRAM)
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """One key.
+
+    Attributes:
+        id: stays the same when the key or its words change.
+        keys: names of the keys that do it, the first one shown.
+        label: one or two words for the footer.
+        tooltip: one sentence for help, palette and docs.
+        group: the heading it stands under.
+        where: the screens it works on.
+        action: what is called.
+        footer: place in the footer, 0 for none.
+        priority: works even where another screen or a field would take it.
+    """
+
+    id: str
+    keys: tuple[str, ...]
+    label: str
+    tooltip: str
+    group: str
+    where: tuple[str, ...]
+    action: str
+    footer: int = 0
+    priority: bool = False
+
+    @property
+    def shown(self) -> str:
+        """The keys in words, such as "left or ,"."""
+        return " or ".join(name_of(key) for key in self.keys)
+
+
+def name_of(key: str) -> str:
+    """A key's name as it is shown."""
+    return SHOWN.get(key, key)
