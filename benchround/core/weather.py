@@ -143,6 +143,11 @@ def _joined(base: DayWeather, over: DayWeather) -> DayWeather:
     )
 
 
+def _crossed(weather: DayWeather) -> bool:
+    low, high = weather.min_c, weather.max_c
+    return low is not None and high is not None and low > high
+
+
 def weather_from(records: Iterable[Record]) -> Weather:
     """Fold readings and outlooks: a later one fills or corrects, a reading beats any outlook.
 
@@ -158,10 +163,18 @@ def weather_from(records: Iterable[Record]) -> Weather:
             doubts.append(fault)
             continue
         said = day_from(record)
+        before = inside.get((record.about, record.day)) if record.about else outside.get(said.day)
+        if before is not None:
+            joined = _joined(before, said)
+            if _crossed(joined):
+                doubts.append(
+                    f"{record.about or 'outside'}, {record.day.isoformat()}: lowest "
+                    f"{joined.min_c:g} C is above highest {joined.max_c:g} C; the later entry is used."
+                )
+                joined = said
+            said = joined
         if record.about:
-            key = (record.about, record.day)
-            inside[key] = _joined(inside[key], said) if key in inside else said
+            inside[(record.about, record.day)] = said
         else:
-            day = record.day
-            outside[day] = _joined(outside[day], said) if day in outside else said
+            outside[record.day] = said
     return Weather(outside, inside, tuple(doubts))
