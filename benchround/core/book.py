@@ -10,14 +10,17 @@ from __future__ import annotations
 from bisect import insort
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date
+from operator import attrgetter
+from typing import TypeVar
 
 from benchround.core.batch import Batch, apply, fold_batch
 from benchround.core.crop import Crop
 from benchround.core.errors import IllegalRecordError
+from benchround.core.keeping import Keeping
 from benchround.core.lifecycle import TABLE
 from benchround.core.record import Kind, Record
 from benchround.core.season import PutOff, Season
-from benchround.core.site import Place, Site, place_from, site_from
+from benchround.core.site import Place, place_from, site_from
 from benchround.core.weather import Weather, weather_from
 
 SETTINGS = frozenset(
@@ -25,24 +28,31 @@ SETTINGS = frozenset(
 )
 OF_PLACES = frozenset({Kind.LID, Kind.READING})
 
+_order = attrgetter("day", "id")
+"""Story order: by day, then by when it was written."""
+
 Chapter = tuple[str, str]
 CropRules = Callable[[tuple[Record, ...]], Mapping[str, Crop]]
+
+
+SHARED: dict[Kind, Chapter] = {
+    Kind.READING: ("weather", ""),
+    Kind.OUTLOOK: ("weather", ""),
+    Kind.PUT_OFF: ("put off", ""),
+    Kind.DONE: ("done", ""),
+    Kind.CROP_RULE: ("crop rules", ""),
+    **dict.fromkeys(SETTINGS, ("settings", "")),
+}
+"""Kinds that share one chapter, whatever they are about."""
 
 
 def chapter_of(record: Record) -> Chapter:
     """The chapter a record belongs to: its name and what it is about."""
     kind = record.kind
-    if kind in (Kind.READING, Kind.OUTLOOK):
-        return "weather", ""
-    if kind is Kind.PUT_OFF:
-        return "put off", ""
-    if kind is Kind.DONE:
-        return "done", ""
-    if kind is Kind.CROP_RULE:
-        return "crop rules", ""
-    if kind in SETTINGS:
-        return "settings", ""
-    if kind is Kind.LID or record.flag("of_place") or kind not in TABLE:
+    shared = SHARED.get(kind)
+    if shared is not None:
+        return shared
+    if kind is Kind.LID or kind not in TABLE or record.figures.get("of_place") is True:
         return "place", record.about
     return "batch", record.about
 
@@ -67,12 +77,13 @@ class RecordBook:
         self._put_offs: dict[str, PutOff] = {}
         self._done: dict[tuple[str, str, str], date] = {}
         self._weather = Weather()
-        self._site = Site()
+        self._site = site_from(None)
         self._places: tuple[Place, ...] = ()
         self._settings: dict[Kind, dict[str, Record]] = {kind: {} for kind in SETTINGS}
         self._values: dict[str, str] = {}
         self._cautions_read: dict[str, date] = {}
         self._crops: Mapping[str, Crop] = {}
+        self._keeping = Keeping()
         self._rules_read = False
         self.season = Season(crops={})
         self._take(tuple(records), whole=True)
@@ -171,13 +182,16 @@ class RecordBook:
         return [record for record in lines if record.id not in self._withdrawn]
 
     def _fold(self, changed: set[Chapter]) -> None:
-        batches = dict(self._batches) if len(changed) < len(self._chapters) else {}
+        batches = dict(self._batches)
         for name, about in changed:
             if name == "batch":
                 self._fold_batch(about, batches)
             elif name == "place":
                 self._place_log = {**self._place_log, about: tuple(self._live((name, about)))}
-        self._batches = batches or self._batches
+        if batches.keys() != self._batches.keys():
+            batches = dict(sorted(batches.items()))  # the same order, whatever came first
+        if any(name == "batch" for name, _ in changed):
+            self._batches = batches
         if ("weather", "") in changed:
             self._weather = weather_from(self._live(("weather", "")))
         if ("settings", "") in changed:
@@ -206,21 +220,26 @@ class RecordBook:
         latest: dict[Kind, dict[str, Record]] = {kind: {} for kind in SETTINGS}
         for record in self._live(("settings", "")):
             latest[record.kind][record.about] = record
+        latest[Kind.CONTAINER] = _same_if_equal(
+            self._settings[Kind.CONTAINER], latest[Kind.CONTAINER]
+        )
         self._settings = latest
-        self._values = {
+        values = {
             about: str(record.figures.get("value", ""))
             for about, record in latest[Kind.SETTING].items()
         }
+        self._values = _same_if_equal(self._values, values)
         self._cautions_read = {
             about: record.day for about, record in latest[Kind.CAUTION_READ].items()
         }
-        self._site = site_from(latest[Kind.SITE].get(""))
+        self._site = _same_if_equal(self._site, site_from(latest[Kind.SITE].get("")))
         places = (
             place_from(record)
             for record in latest[Kind.PLACE].values()
             if not record.flag("removed")
         )
-        self._places = tuple(sorted(places, key=lambda place: (place.order, place.code)))
+        walked = tuple(sorted(places, key=lambda place: (place.order, place.code)))
+        self._places = _same_if_equal(self._places, walked)
 
     def _assemble(self) -> Season:
         said = self._settings
@@ -239,6 +258,7 @@ class RecordBook:
             settings=self._values,
             cautions_read=self._cautions_read,
             doubts=(*doubts, *self._weather.doubts),
+            keeping=self._keeping,
         )
 
 
@@ -252,8 +272,12 @@ def fold_season(records: Iterable[Record], crops: Mapping[str, Crop]) -> Season:
     return RecordBook(records, lambda _: crops).season
 
 
-def _order(record: Record) -> tuple[date, str]:
-    return record.day, record.id
+Said = TypeVar("Said")
+
+
+def _same_if_equal(old: Said, new: Said) -> Said:
+    """The old object where nothing changed, so that what was reckoned from it still holds."""
+    return old if old == new else new
 
 
 def _put_offs(records: Iterable[Record]) -> dict[str, PutOff]:
@@ -270,6 +294,5 @@ def _put_offs(records: Iterable[Record]) -> dict[str, PutOff]:
 
 def _done(records: Iterable[Record]) -> dict[tuple[str, str, str], date]:
     return {
-        (record.text("family"), record.about, record.text("part")): record.day
-        for record in records
+        (record.text("family"), record.about, record.text("part")): record.day for record in records
     }

@@ -9,10 +9,17 @@ from functools import cached_property
 
 from benchround.core.batch import Batch, Part
 from benchround.core.crop import Crop, Hardiness, PlantClass, Raising
+from benchround.core.keeping import Keeping, Shelf
+from benchround.core.learned import Learned, learn
+from benchround.core.lesson import Lesson, lesson_of
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
+from benchround.core.packet import Packet, packets_of
 from benchround.core.record import Record
 from benchround.core.site import Place, Site
+from benchround.core.warmth import Warmth, warmth
 from benchround.core.weather import Weather
+
+__all__ = ["UNKNOWN_CROP", "Packet", "PutOff", "Season"]
 
 UNKNOWN_CROP = Crop(
     key="unknown",
@@ -33,28 +40,6 @@ class PutOff:
     reason: str
 
 
-@dataclass(frozen=True, slots=True)
-class Packet:
-    """Bought or saved seed; None where the packet does not say."""
-
-    id: str
-    crop: str
-    variety: str
-    year: int | None = None
-    seeds: int | None = None
-    grams: float | None = None
-    germination: float | None = None
-    saved: bool = False
-    treated: bool = False
-    storage: str = ""
-    used: int = 0
-
-    @property
-    def left(self) -> int | None:
-        """Seeds left; None where the number was never said."""
-        return None if self.seeds is None else max(0, self.seeds - self.used)
-
-
 @dataclass(frozen=True)
 class Season:
     """Everything the live records say.
@@ -65,6 +50,7 @@ class Season:
         done: (family, about, part) -> last day it was ticked off without another trace.
         cautions_read: caution id (with `:crop` where it is told once per crop) -> last day read.
         doubts: sentences about records that do not fit or cannot be.
+        keeping: results handed on from season to season; it changes no answer.
     """
 
     crops: Mapping[str, Crop]
@@ -80,6 +66,7 @@ class Season:
     settings: Mapping[str, str] = field(default_factory=dict)
     cautions_read: Mapping[str, date] = field(default_factory=dict)
     doubts: tuple[str, ...] = ()
+    keeping: Keeping = field(default_factory=Keeping, repr=False, compare=False)
 
     def crop(self, key: str) -> Crop:
         """A crop's rules; the unknown crop's where the key is not in the library."""
@@ -128,29 +115,74 @@ class Season:
     @cached_property
     def packets(self) -> Mapping[str, Packet]:
         """Seed packets, with what was sown from each taken off."""
-        return _packets(self.packet_records, self.batches)
+        return packets_of(self.packet_records, self.batches.values())
 
+    @cached_property
+    def _packets_of_crop(self) -> Mapping[str, tuple[Packet, ...]]:
+        found: dict[str, tuple[Packet, ...]] = {}
+        for packet in self.packets.values():
+            found[packet.crop] = (*found.get(packet.crop, ()), packet)
+        return found
 
-def _packets(records: tuple[Record, ...], batches: Mapping[str, Batch]) -> dict[str, Packet]:
-    used: dict[str, int] = {}
-    for batch in batches.values():
-        sowing = batch.sowing
-        if sowing and sowing.packet:
-            sown = (sowing.seeds or 0) + sowing.again_seeds
-            used[sowing.packet] = used.get(sowing.packet, 0) + sown
-    return {
-        record.about: Packet(
-            id=record.about,
-            crop=record.text("crop"),
-            variety=record.text("variety"),
-            year=record.count("year"),
-            seeds=record.count("seeds"),
-            grams=record.number("grams"),
-            germination=record.number("germination"),
-            saved=record.flag("saved"),
-            treated=record.flag("treated"),
-            storage=record.text("storage"),
-            used=used.get(record.about, 0),
-        )
-        for record in records
-    }
+    def packets_of_crop(self, crop_key: str) -> tuple[Packet, ...]:
+        """The packets of one crop."""
+        return self._packets_of_crop.get(crop_key, ())
+
+    @cached_property
+    def _shelf(self) -> Shelf:
+        return self.keeping.shelf((self.weather, self.site, self.places))
+
+    def warmth_at(self, code: str, day: date) -> Warmth:
+        """The warmth of a place, by its code, on a day; of the open air where none has the code."""
+        kept = self._shelf.warmth
+        found = kept.get((code, day))
+        if found is None:
+            found = warmth(self.place(code), self.weather, self.site, day)
+            kept[(code, day)] = found
+        return found
+
+    @cached_property
+    def _batches_of(self) -> Mapping[tuple[str, str], tuple[Batch, ...]]:
+        """Batches by ("crop", key) and by ("packet", id), oldest first."""
+        found: dict[tuple[str, str], list[Batch]] = {}
+        for batch in self.batches.values():
+            if batch.sowing is not None:
+                found.setdefault(("crop", batch.crop), []).append(batch)
+                if batch.sowing.packet:
+                    found.setdefault(("packet", batch.sowing.packet), []).append(batch)
+        return {
+            key: tuple(sorted(batches, key=lambda batch: (batch.begun, batch.id)))
+            for key, batches in found.items()
+        }
+
+    def lesson(self, batch: Batch) -> Lesson | None:
+        """What a batch teaches of its crop; None where nothing was sown or nothing is known yet."""
+        crop, kept = self.crop(batch.crop), self._shelf.lessons
+        found = kept.get(batch.id)
+        if found is None or found[0] is not batch or found[1] is not crop:
+            found = (batch, crop, lesson_of(batch, crop, self.warmth_at))
+            kept[batch.id] = found
+        return found[2]
+
+    @cached_property
+    def _learned(self) -> dict[tuple[str, str], Learned]:
+        return {}
+
+    def learned(self, crop_key: str) -> Learned:
+        """What own sowings taught of a crop, beside the library's figures."""
+        return self._learn(("crop", crop_key), self.crop(crop_key), None)
+
+    def learned_of_packet(self, packet_id: str) -> Learned:
+        """What own sowings taught of a packet, beside its own or the library's figures."""
+        packet = self.packets.get(packet_id)
+        crop = self.crop(packet.crop if packet else "")
+        return self._learn(("packet", packet_id), crop, packet)
+
+    def _learn(self, about: tuple[str, str], crop: Crop, packet: Packet | None) -> Learned:
+        found = self._learned.get(about)
+        if found is None:
+            drawn = (self.lesson(batch) for batch in self._batches_of.get(about, ()))
+            lessons = (lesson for lesson in drawn if lesson is not None)
+            found = learn(about[1], crop.germination, lessons, packet)
+            self._learned[about] = found
+        return found

@@ -13,42 +13,36 @@ from datetime import date, timedelta
 
 from benchround.core.batch import Batch, Part
 from benchround.core.crop import Crop, Germination, PlantClass
-from benchround.core.lateness import chance_alive, survival_at_which_alive_is
+from benchround.core.lateness import GIVE_UP_ALIVE, chance_alive, survival_at_which_alive_is
+from benchround.core.learned import left_out_words
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.season import Season
+from benchround.core.seed_heat import Moves, heat_felt, place_on, places_of, thermal_model
+from benchround.core.stall import COLD_DAYS, Stall, too_cold, too_hot
 from benchround.core.thermal_model import (
     ThermalModel,
     chance_nothing,
     emerged_share,
     heat_for_share,
 )
-from benchround.core.warmth import warmth
+from benchround.core.warmth import Warmth
+
+__all__ = [
+    "Stall",
+    "Waiting",
+    "forecast",
+    "heat_by",
+    "place_on",
+    "places_of",
+    "thermal_model",
+]
 
 LOOK_SHARE, HALF_SHARE, LATE_SHARE = 0.10, 0.50, 0.90
-GIVE_UP_ALIVE = 0.20
-"""Chance of being alive at which a batch is given up (our proposal)."""
 PERENNIAL_PATIENCE = 4.0
 """Perennials are given up at this many times the median heat (our proposal)."""
 FURTHEST_DAYS = 400
 HEAT_MARGIN = 1e-6
-
-
-@dataclass(frozen=True, slots=True)
-class Stall:
-    """Why seed may be sulking: too hot or too cold, where and when."""
-
-    cause: str  # "heat" or "cold"
-    day: date
-    temp_c: float
-    limit_c: float
-
-    def __str__(self) -> str:
-        side = "above" if self.cause == "heat" else "below"
-        return (
-            f"stalled by {self.cause}: {self.temp_c:.0f} C on {self.day.day} {self.day:%b}, "
-            f"{side} its {self.limit_c:.0f} C"
-        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +58,8 @@ class Waiting:
         last_look: the last day somebody looked and saw nothing.
         alive: chance that the sowing is alive, given nothing at the last look.
         basis: where the temperatures come from.
+        taught: what own sowings taught of the time, and which of them taught nothing; empty where
+            no own sowing stands behind the forecast.
     """
 
     since: date
@@ -78,102 +74,75 @@ class Waiting:
     alive: float
     stall: Stall | None
     basis: str
-
-
-def thermal_model(germination: Germination) -> ThermalModel:
-    """The thermal-time model of a crop's germination figures."""
-    return ThermalModel.from_days(
-        germination.days_first,
-        germination.days_last,
-        germination.at_c,
-        germination.base_c,
-        germination.optimum_c,
-        germination.ceiling_c,
-    )
-
-
-def places_of(batch: Batch, part: Part) -> tuple[tuple[date, str], ...]:
-    """From which day the part stood where, oldest first."""
-    moves = [
-        (record.day, record.text("place"))
-        for record in batch.records
-        if record.text("place") and record.text("part") in ("", part.name)
-    ]
-    return tuple(moves) or ((batch.begun, part.place),)
-
-
-def place_on(moves: tuple[tuple[date, str], ...], day: date) -> str:
-    """The place a part stood at on a day, by `places_of`."""
-    found = moves[0][1]
-    for since, place in moves:
-        if since > day:
-            break
-        found = place
-    return found
-
-
-def _daily(
-    season: Season, batch: Batch, part: Part, since: date, model: ThermalModel
-) -> Iterator[tuple[date, float, float, str]]:
-    moves = places_of(batch, part)
-    for ahead in range(FURTHEST_DAYS):
-        day = since + timedelta(days=ahead)
-        felt = warmth(season.place(place_on(moves, day)), season.weather, season.site, day)
-        heat = max(0.0, min(felt.mean_c, model.optimum_c) - model.base_c)
-        yield day, heat, felt.max_c, felt.basis
+    taught: str = ""
 
 
 def forecast(season: Season, batch: Batch, part: Part, crop: Crop, day: date) -> Waiting | None:
-    """What to expect of a sown part on the morning of `day`.
+    """What to expect of a sown part on the morning of `day`, by what own sowings taught.
 
     None where the crop has no germination figures or nothing was sown.
     """
     if crop.germination is None or batch.sowing is None:
         return None
-    model = thermal_model(crop.germination)
+    model, taught = _model(season, crop, crop.germination, batch.id)
     sown = batch.sowing.again_on or batch.sowing.day
-    give_up = _give_up_heat(model, crop)
-    needs = {
-        LOOK_SHARE: heat_for_share(model, LOOK_SHARE),
-        HALF_SHARE: heat_for_share(model, HALF_SHARE),
-        LATE_SHARE: heat_for_share(model, LATE_SHARE) + HEAT_MARGIN,
-        GIVE_UP_ALIVE + 1: give_up,
-    }
-    mornings: dict[float, date] = {}
-    total = heat_now = 0.0
-    heat_at_look: float | None = None
-    stall: Stall | None = None
-    basis = ""
     last_look = _last_look(part, sown)
-    for at, heat, highest, known in _daily(season, batch, part, sown, model):
-        for name, need in needs.items():
-            if name not in mornings and total >= need - HEAT_MARGIN / 2:
-                mornings[name] = at
-        if at == last_look:
-            heat_at_look = total
-        if at <= day:
-            heat_now, basis = total, known
-        if at < day and highest > model.ceiling_c:
-            stall = Stall("heat", at, highest, model.ceiling_c)
-        if at >= day and len(mornings) == len(needs):
+    wait = _Wait(model, _needs(model, crop), last_look, day)
+    moves = places_of(batch, part)
+    for at, warm in _felt(season, moves, sown):
+        if wait.take(at, warm):
             break
-        total += heat
-    if stall is None:
-        stall = _cold_stall(season, batch, part, model, day, mornings)
-    seen = chance_nothing(model, heat_at_look) if heat_at_look is not None else 1.0
+    mornings = wait.mornings
+    late = mornings[2]
+    stall = wait.stall or (
+        _cold_stall(season, batch, part, model, day, moves) if late is None or late > day else None
+    )
+    seen = 1.0 if wait.heat_at_look is None else chance_nothing(model, wait.heat_at_look)
     return Waiting(
         since=sown,
-        look_from=mornings.get(LOOK_SHARE),
-        half_by=mornings.get(HALF_SHARE),
-        late_from=mornings.get(LATE_SHARE),
-        give_up_on=mornings.get(GIVE_UP_ALIVE + 1),
-        heat=heat_now,
-        heat_half=needs[HALF_SHARE],
-        share=emerged_share(model, heat_now),
+        look_from=mornings[0],
+        half_by=mornings[1],
+        late_from=late,
+        give_up_on=mornings[3],
+        heat=wait.heat_now,
+        heat_half=model.theta50,
+        share=emerged_share(model, wait.heat_now),
         last_look=last_look,
         alive=chance_alive(seen),
         stall=stall,
-        basis=basis,
+        basis=wait.basis,
+        taught=taught,
+    )
+
+
+def heat_by(season: Season, moves: Moves, model: ThermalModel, since: date, days: float) -> float:
+    """Degree-days a sowing had in so many days, parts of days included, where it stood."""
+    total = 0.0
+    for number, (_, warm) in zip(range(int(days) + 1), _felt(season, moves, since), strict=False):
+        total += heat_felt(model, warm.mean_c) * min(1.0, max(0.0, days - number))
+    return total
+
+
+def _model(
+    season: Season, crop: Crop, germination: Germination, batch: str
+) -> tuple[ThermalModel, str]:
+    """The learned model and the words for it; the library's own for a crop not in the season."""
+    time, library = season.learned(crop.key).time, thermal_model(germination)
+    if time is None or time.library != library:
+        return library, ""
+    if not time.own:
+        return time.model, ""
+    others = left_out_words(left for left in time.left_out if left.batch != batch)
+    return time.model, f"{time}" + (f"; left out: {others}" if others else "")
+
+
+def _needs(model: ThermalModel, crop: Crop) -> tuple[float, float, float, float]:
+    """Heat at which looking begins, half is up, it is late, and it is given up."""
+    return (
+        heat_for_share(model, LOOK_SHARE),
+        heat_for_share(model, HALF_SHARE),
+        heat_for_share(model, LATE_SHARE) + HEAT_MARGIN,
+        _give_up_heat(model, crop),
     )
 
 
@@ -182,6 +151,46 @@ def _give_up_heat(model: ThermalModel, crop: Crop) -> float:
     if crop.plant_class is PlantClass.HARDY_PERENNIAL:
         return max(by_chance, PERENNIAL_PATIENCE * model.theta50)
     return by_chance
+
+
+class _Wait:
+    """Heat added up day by day, and the mornings on which it passes what is needed."""
+
+    def __init__(
+        self,
+        model: ThermalModel,
+        needs: tuple[float, float, float, float],
+        last_look: date | None,
+        day: date,
+    ) -> None:
+        self.model, self.needs, self.last_look, self.day = model, needs, last_look, day
+        self.mornings: list[date | None] = [None, None, None, None]
+        self.missing = {0, 1, 2, 3}
+        self.total = self.heat_now = 0.0
+        self.heat_at_look: float | None = None
+        self.stall: Stall | None = None
+        self.basis = ""
+
+    def take(self, at: date, warm: Warmth) -> bool:
+        """Take one day in; True where nothing more is to be found out."""
+        for number in tuple(self.missing):
+            if self.total >= self.needs[number] - HEAT_MARGIN / 2:
+                self.mornings[number] = at
+                self.missing.discard(number)
+        if at == self.last_look:
+            self.heat_at_look = self.total
+        if at <= self.day:
+            self.heat_now, self.basis = self.total, warm.basis
+        if at < self.day and too_hot(self.model, warm):
+            self.stall = Stall("heat", at, warm.max_c, self.model.ceiling_c)
+        self.total += heat_felt(self.model, warm.mean_c)
+        return at >= self.day and not self.missing
+
+
+def _felt(season: Season, moves: Moves, since: date) -> Iterator[tuple[date, Warmth]]:
+    for ahead in range(FURTHEST_DAYS):
+        day = since + timedelta(days=ahead)
+        yield day, season.warmth_at(place_on(moves, day), day)
 
 
 def _last_look(part: Part, sown: date) -> date | None:
@@ -194,23 +203,14 @@ def _last_look(part: Part, sown: date) -> date | None:
 
 
 def _cold_stall(
-    season: Season,
-    batch: Batch,
-    part: Part,
-    model: ThermalModel,
-    day: date,
-    mornings: dict[float, date],
+    season: Season, batch: Batch, part: Part, model: ThermalModel, day: date, moves: Moves
 ) -> Stall | None:
-    late = mornings.get(LATE_SHARE)
-    if part.stage not in (Stage.SOWN, Stage.STALLED) or (late is not None and late <= day):
+    if part.stage not in (Stage.SOWN, Stage.STALLED):
         return None
-    moves = places_of(batch, part)
-    days = [day - timedelta(days=back) for back in range(1, 6)]
-    means = [
-        warmth(season.place(place_on(moves, at)), season.weather, season.site, at).mean_c
-        for at in days
-        if at >= batch.begun
-    ]
-    if len(means) == len(days) and max(means) <= model.base_c + 1.0:
-        return Stall("cold", day - timedelta(days=1), means[0], model.base_c)
+    days = [day - timedelta(days=back) for back in range(1, COLD_DAYS + 1)]
+    if days[-1] < batch.begun:
+        return None
+    felt = [season.warmth_at(place_on(moves, at), at) for at in days]
+    if all(too_cold(model, warm) for warm in felt):
+        return Stall("cold", days[0], felt[0].mean_c, model.base_c)
     return None

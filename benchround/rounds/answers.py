@@ -13,6 +13,9 @@ from benchround.core.task import Ask, Family, Task
 LONGEST_TEXT = 200
 TEMPERATURES = ("min_c", "max_c")
 LEAST_C, MOST_C = -45.0, 70.0
+SOWING = (Kind.SOWN, Kind.RESOWN)
+OF_PACKET = ("seeds", "grams", "storage")
+"""Figures typed at a tick that belong to the packet it writes."""
 
 
 def drafts_for(task: Task, answers: Mapping[str, str], season: Season) -> tuple[Draft, ...]:
@@ -37,7 +40,37 @@ def drafts_for(task: Task, answers: Mapping[str, str], season: Season) -> tuple[
             raise InputError(f"{ask.label}: a figure is needed here.")
     _check_pair(figures)
     first, *others = task.ticks
-    return (*_first(task, first, figures), *others)
+    packets = [said_of_packet(other, figures, season) for other in others]
+    if first.kind in SOWING:
+        _check_packet(figures, season)
+    return (*_first(task, first, figures), *packets)
+
+
+def said_of_packet(draft: Draft, figures: Mapping[str, Figure], season: Season) -> Draft:
+    """A packet's record with the name and the figures typed for it; any other record as it is.
+
+    Raises:
+        InputError: the name is that of a packet of other seed.
+    """
+    if draft.kind is not Kind.PACKET:
+        return draft
+    name = str(figures.get("packet") or draft.about)
+    other = season.packets.get(name)
+    same = ("crop", "variety")
+    if other is not None and (other.crop, other.variety) != tuple(map(draft.figures.get, same)):
+        raise InputError(
+            f"packet: '{name}' is {other.crop} '{other.variety}' already: give another name."
+        )
+    typed = {key: figures[key] for key in OF_PACKET if key in figures}
+    return replace(draft, about=name, figures={**draft.figures, **typed})
+
+
+def _check_packet(figures: Mapping[str, Figure], season: Season) -> None:
+    """Refuse to take seed from a packet nobody put on the books."""
+    name = figures.get("packet")
+    if name is not None and str(name) not in season.packets:
+        known = ", ".join(season.packets) or "none yet"
+        raise InputError(f"packet: there is no packet '{name}'. Packets: {known}.")
 
 
 def read_answer(ask: Ask, text: str, season: Season) -> Figure | None:
@@ -62,7 +95,7 @@ def read_answer(ask: Ask, text: str, season: Season) -> Figure | None:
         return read_place(text, season)
     if ask.whole:
         return _whole(ask, text)
-    if ask.into in ("packet",):
+    if ask.into in ("packet", "storage"):
         return text
     return _number(ask, text)
 

@@ -7,12 +7,13 @@ from datetime import timedelta
 
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, Stage
+from benchround.core.looks_of import SETTLED_AFTER_DAYS
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
+from benchround.rounds import partial
 from benchround.rounds.proposal import Proposal, draft, window
 from benchround.rounds.view import BatchView
 
-FINAL_AFTER_DAYS = 8
 FINAL_GRACE_DAYS = 6
 TAKE_AFTER_DAYS, TAKE_LATEST_DAYS = 7, 10
 GAPS_FROM_DAYS, GAPS_DUE_DAYS, GAPS_LATEST_DAYS = 10, 12, 14
@@ -38,19 +39,23 @@ def _final(view: BatchView) -> Iterator[Proposal]:
     if last is not None:
         counted, germination = last.count(), view.crop.germination
         enough = germination.share if germination else 1.0
-        settled = (last.day - first_up).days >= FINAL_AFTER_DAYS
+        settled = (last.day - first_up).days >= SETTLED_AFTER_DAYS
         if last.flag("final") or settled or (counted or 0) >= enough * sowing.seeds:
             return
-    best = first_up + timedelta(days=FINAL_AFTER_DAYS)
+    best = first_up + timedelta(days=SETTLED_AFTER_DAYS)
     so_far = f"{last.count()} on {say_day(last.day)}" if last is not None else "none yet"
     yield Proposal(
         Family.COUNT,
         window(best, grace=FINAL_GRACE_DAYS),
         Harm.GETS_LATE,
-        f"Final germination count of {sowing.seeds} sown",
+        f"Final germination count of {sowing.seeds} sown{partial.end_words(view)}",
         Why(
             "emergence is over by now; the share that came up sets next year's sowing",
-            (f"first up {say_day(first_up)}", f"counted so far: {so_far}"),
+            (
+                f"first up {say_day(first_up)}",
+                f"counted so far: {so_far}",
+                *partial.figures(view),
+            ),
         ),
         (draft(view, Kind.COUNTED, final=True),),
         slot=Slot.MIDDAY,

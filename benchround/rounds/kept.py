@@ -1,7 +1,8 @@
 """The round kept between two actions: only what a record could have changed is asked again.
 
 A batch's tasks rest on the batch itself and on what it stands in: site, places, weather, crops,
-the records of its place, what was put off or ticked off, and three facts about the other batches.
+the records of its place, what was put off or ticked off, what own sowings taught of its crop, the
+crop's packets, and three facts about the other batches.
 Each of these is an object that is replaced when it changes (see `core.book`), so sameness of the
 objects means sameness of the tasks. That the kept round equals the fresh one is a property test.
 """
@@ -11,11 +12,18 @@ from __future__ import annotations
 from datetime import date
 
 from benchround.core.batch import Batch
+from benchround.core.lifecycle import BEFORE, ENDED, OUT, SEEDLING, WAITING
 from benchround.core.season import UNKNOWN_CROP, Season
 from benchround.core.task import Round, Task
 from benchround.rounds.build import batch_tasks, common_tasks, compose
+from benchround.rounds.seed_packet import NAMED_IN
 
 Ground = tuple[object, ...]
+
+SEED_IN_USE = BEFORE | WAITING | SEEDLING
+"""Stages with tasks that ask what was learned of the crop and what its packets hold."""
+SEED_TO_COME = OUT | ENDED
+"""Stages with tasks that write the packet of saved seed."""
 
 
 class KeptRound:
@@ -67,11 +75,27 @@ def _own_ground(season: Season, batch: Batch) -> Ground:
     logs = tuple(season.place_log.get(part.place, ()) for part in batch.parts)
     if batch.crop == UNKNOWN_CROP.key:
         return (*logs, season.batches)  # a nameless tray is compared with every batch on the books
-    return logs
+    return (*logs, _seed_ground(season, batch))
+
+
+def _seed_ground(season: Season, batch: Batch) -> Ground:
+    """What is known of its seed, by value, while a task may ask for it."""
+    stages = {part.stage for part in batch.parts}
+    written = season.packet_records if stages & SEED_TO_COME else ()
+    if not stages & SEED_IN_USE:
+        return (written,)
+    packets = season.packets_of_crop(batch.crop)
+    named = tuple(season.packets.get(name) for name in _packets_named(batch))
+    taught = tuple(season.learned_of_packet(p.id) for p in (*packets, *named) if p is not None)
+    return (written, season.learned(batch.crop), packets, named, taught)
+
+
+def _packets_named(batch: Batch) -> tuple[str, ...]:
+    records = (part.last.get(kind) for part in batch.parts for kind in NAMED_IN)
+    return tuple(record.text("packet") for record in records if record is not None)
 
 
 def _same(one: Ground, other: Ground) -> bool:
     return len(one) == len(other) and all(
-        a is b or (isinstance(a, tuple | str) and a == b)
-        for a, b in zip(one, other, strict=True)
+        a is b or (isinstance(a, tuple | str) and a == b) for a, b in zip(one, other, strict=True)
     )

@@ -8,9 +8,13 @@ from datetime import date, timedelta
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import WAITING, Stage
 from benchround.core.record import Kind
+from benchround.core.site import PlaceKind
+from benchround.core.stall import Stall
 from benchround.core.task import Ask, Family, Harm, Why, Window
 from benchround.core.waiting import Waiting
-from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds import partial
+from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.stalled import remedy
 from benchround.rounds.view import BatchView
 
 RISING_DAYS = 10
@@ -27,6 +31,8 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         waiting = view.waiting
         if waiting is not None and waiting.look_from is not None:
             yield _for_first(view, waiting, waiting.look_from)
+        elif waiting is not None and waiting.stall is not None:
+            yield from _never_warm(view, waiting, waiting.stall)
     elif view.stage is Stage.EMERGING and view.first_up is not None:
         yield from _still_rising(view, view.first_up)
 
@@ -47,6 +53,8 @@ def _for_first(view: BatchView, waiting: Waiting, look_from: date) -> Proposal:
         )
     if waiting.stall is not None:
         figures.append(str(waiting.stall))
+    if waiting.taught:
+        figures.append(waiting.taught)
     figures.append(waiting.basis)
     return Proposal(
         Family.LOOK,
@@ -64,23 +72,38 @@ def _for_first(view: BatchView, waiting: Waiting, look_from: date) -> Proposal:
     )
 
 
-def _words(
-    view: BatchView, waiting: Waiting, look_from: date, sown: int | None, late: bool
-) -> str:
+def _never_warm(view: BatchView, waiting: Waiting, stall: Stall) -> Iterator[Proposal]:
+    """Seed that will not have its heat within a year where it stands; in a fridge it is meant."""
+    if view.place is not None and view.place.kind is PlaceKind.FRIDGE:
+        return
+    yield Proposal(
+        Family.LOOK,
+        window(stall.day, grace=RISING_DAYS),
+        Harm.SPOILS_THIS_WEEK,
+        f"Too cold to come up: {stall}; {remedy(view, stall)}",
+        Why(
+            "seed comes up when it has had its heat at the place it stood",
+            (f"sown {say_day(waiting.since)}", "not warm enough within a year", waiting.basis),
+            view.crop.source("germination"),
+        ),
+        (draft(view, Kind.LOOKED),),
+        asks=(UP,),
+    )
+
+
+def _words(view: BatchView, waiting: Waiting, look_from: date, sown: int | None, late: bool) -> str:
     seeds = f"{sown} sown" if sown else "sown"
+    stall = waiting.stall
+    what = remedy(view, stall) if stall is not None else ""
     if late:
-        cause = f", {waiting.stall}" if waiting.stall else ""
-        move = ""
-        if waiting.stall is not None:
-            move = (
-                "; move to a cool shaded place"
-                if waiting.stall.cause == "heat"
-                else "; move to warmth or wait"
-            )
-        return f"LATE: nothing of {seeds}{cause}. Look, dig up a seed: firm or soft?{move}"
+        cause = f", {stall}" if stall is not None else ""
+        then = f" Then {what}" if what else ""
+        return f"LATE: nothing of {seeds}{cause}. Look, dig up a seed: firm or soft?{then}"
+    sulks = f"; {stall}: {what}" if stall is not None else ""
     if view.day < look_from:
-        return f"Too early to look ({seeds}): only keep it moist until {say_day(look_from)}"
-    return f"Look for first seedlings ({seeds})"
+        moist = f"only keep it moist until {say_day(look_from)}"
+        return f"Too early to look ({seeds}): {moist}{sulks}"
+    return f"Look for first seedlings ({seeds}){sulks}"
 
 
 def _still_rising(view: BatchView, first_up: date) -> Iterator[Proposal]:
@@ -94,10 +117,11 @@ def _still_rising(view: BatchView, first_up: date) -> Iterator[Proposal]:
         Family.LOOK,
         Window(first_up, first_up, view.day),
         Harm.GETS_LATE,
-        f"Look and count: {up if up is not None else 'some'} up of {most or 'those sown'}",
+        f"Look and count: {up if up is not None else 'some'} up of {most or 'those sown'}"
+        f"{partial.end_words(view)}",
         Why(
             "while seedlings appear the count is taken daily",
-            (f"first up {say_day(first_up)}",),
+            (f"first up {say_day(first_up)}", *partial.figures(view)),
         ),
         (draft(view, Kind.LOOKED),),
         asks=(Ask("count", "up now", str(up or ""), most=most),),

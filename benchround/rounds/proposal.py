@@ -41,6 +41,18 @@ class Proposal:
     covering: str = ""
     cause: str = ""
     from_below: bool = False
+    treated: bool = False
+
+
+def in_sight(view: BatchView, family: Family, earliest: date) -> bool:
+    """Whether a task of this window can be in today's round.
+
+    Asked where making the proposal is dear: one whose earliest day lies ahead is shown only if it
+    was put off.
+    """
+    if view.day >= earliest:
+        return True
+    return f"{family}:{view.batch.id}:{view.part.name}" in view.season.put_offs
 
 
 def window(best: date, *, early: int = 0, grace: int = 0) -> Window:
@@ -93,9 +105,10 @@ def _weigh(
     place: str = "",
     view: BatchView | None = None,
 ) -> Task | None:
-    if season.done.get((str(proposal.family), about, part)) == day:
+    if season.done and season.done.get((str(proposal.family), about, part)) == day:
         return None
-    said = season.put_offs.get(f"{proposal.family}:{about}:{part}")
+    put_offs = season.put_offs
+    said = put_offs.get(f"{proposal.family}:{about}:{part}") if put_offs else None
     span, note = proposal.window, ""
     hold = proposal.hold
     if said is not None and said.until >= span.earliest:
@@ -134,6 +147,7 @@ def _weigh(
             covering=proposal.covering,
             cause=proposal.cause,
             bottom_watering=proposal.from_below,
+            treated=proposal.treated,
         ),
         at=proposal.at,
         put_off=note,

@@ -1,52 +1,134 @@
-"""Re-sow: when a sowing is probably dead, or stalled, and there is still time."""
+"""Re-sow: when a sowing is probably dead, stalled or too thin, and there is still time."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import date, timedelta
 
+from benchround.core.crop import Raising
 from benchround.core.dates import say_day
-from benchround.core.lifecycle import WAITING, Stage
-from benchround.core.record import Kind
+from benchround.core.lifecycle import SEEDLING, WAITING, Stage
+from benchround.core.record import Cause, Kind
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
 from benchround.core.waiting import Waiting
-from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds import partial
+from benchround.rounds.partial import Short
+from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.sowing import sowing_window
+from benchround.rounds.sown_again import Again, sown_again
+from benchround.rounds.stalled import cool_place, heat_shy
 from benchround.rounds.view import BatchView
 
 GRACE_DAYS = 7
 WARM_DAY_C = 22.0
-HEAT_SHY_CEILING_C = 30.0
 
 
 def propose(view: BatchView) -> Iterator[Proposal]:
-    """The decision to sow again."""
-    waiting = view.waiting
-    if view.stage not in WAITING or waiting is None or view.did_today(Kind.RESOWN):
+    """The decision to sow again, to sow more, or to give it up."""
+    if view.did_today(Kind.RESOWN):
         return
-    stalled = view.stage is Stage.STALLED
+    if view.stage in WAITING:
+        yield from _instead(view)
+    elif view.stage in SEEDLING:
+        yield from _more(view)
+
+
+def _instead(view: BatchView) -> Iterator[Proposal]:
+    """Nothing is up: sow again, or give it up where that no longer helps."""
+    waiting, stalled = view.waiting, view.stage is Stage.STALLED
+    if waiting is None:
+        return
     best = view.part.since if stalled else waiting.give_up_on
-    if best is None:
+    if best is None or not in_sight(view, Family.RESOW, best):
         return
+    again = sown_again(view)
     latest = max(best + timedelta(days=GRACE_DAYS), view.day if stalled else best)
-    yield Proposal(
+    when = Window(best, best, latest)
+    if again.helps:
+        yield _sow_again(view, waiting, when, again)
+    elif not stalled:
+        yield _give_up(view, waiting, when, again)
+
+
+def _sow_again(view: BatchView, waiting: Waiting, when: Window, again: Again) -> Proposal:
+    stalled = view.stage is Stage.STALLED
+    seeds = _seeds(view, stalled)
+    return Proposal(
         Family.RESOW,
-        Window(best, best, latest),
+        when,
         Harm.GETS_LATE,
-        _words(view, stalled),
+        _words(view, stalled, again),
         Why(
             "stalled seed may live: a few cells are sown again as insurance"
             if stalled
             else "the chance that it is alive has fallen to one in five",
-            _figures(view, waiting, best),
+            _figures(view, waiting, when.best),
             view.crop.source("germination"),
         ),
-        (draft(view, Kind.RESOWN, seeds=_seeds(view, stalled), cells=_cells(view, stalled)),),
+        (draft(view, Kind.RESOWN, seeds=seeds, cells=_cells(view, stalled)),),
         slot=_slot(view),
-        asks=(
-            Ask("seeds", "seeds sown again", str(_seeds(view, stalled) or "")),
-            Ask("place", "place", _cool_place(view), whole=False),
+        asks=_asks(view, seeds),
+    )
+
+
+def _give_up(view: BatchView, waiting: Waiting, when: Window, again: Again) -> Proposal:
+    return Proposal(
+        Family.RESOW,
+        when,
+        Harm.GETS_LATE,
+        f"Decide: keep it a while or give it up; {again.words}",
+        Why(
+            "the chance that it is alive has fallen to one in five",
+            _figures(view, waiting, when.best),
+            view.crop.source("germination"),
         ),
+        (draft(view, Kind.LOST),),
+        asks=(
+            Ask("cause", "why", str(Cause.UNKNOWN), whole=False, choices=tuple(map(str, Cause))),
+        ),
+    )
+
+
+def _more(view: BatchView) -> Iterator[Proposal]:
+    """Too few come up: sow what is lacking now, while it still helps."""
+    sowing = view.batch.sowing
+    if sowing is None or sowing.again_on is not None or view.raising == Raising.CLUMPS:
+        return
+    short, found = partial.short_of(view), partial.promised(view)
+    if short is None or found is None:
+        return
+    again = sown_again(view)
+    if not again.helps:
+        return
+    yield Proposal(
+        Family.RESOW,
+        window(found.counted_on, grace=GRACE_DAYS),
+        Harm.GETS_LATE,
+        _more_words(view, short, found.up, found.final, again),
+        Why(
+            "the count so far says how many there will be; what is lacking is sown at once",
+            partial.figures(view),
+            "beta-binomial count of the seed still to come; spread of emergence: our proposal",
+        ),
+        (draft(view, Kind.RESOWN, seeds=short.more),),
+        slot=_slot(view),
+        asks=_asks(view, short.more),
+    )
+
+
+def _more_words(view: BatchView, short: Short, up: int, final: float, again: Again) -> str:
+    amount = f"{short.more} more seeds" if short.more else "more"
+    ready = f", {again.words}" if again.words else ""
+    return (
+        f"Sow {amount} now{_when(view)}{ready}: {up} up, about {final:.0f} in the end, "
+        f"{short.plants} of {short.wanted} plants"
+    )
+
+
+def _asks(view: BatchView, seeds: int | None) -> tuple[Ask, ...]:
+    return (
+        Ask("seeds", "seeds sown again", str(seeds or "")),
+        Ask("place", "place", _place(view), whole=False),
     )
 
 
@@ -62,29 +144,31 @@ def _seeds(view: BatchView, stalled: bool) -> int | None:
     return sowing.seeds // 2 if stalled else sowing.seeds
 
 
-def _words(view: BatchView, stalled: bool) -> str:
+def _words(view: BatchView, stalled: bool, again: Again) -> str:
     cells, seeds = _cells(view, stalled), _seeds(view, stalled)
     amount = f"{cells} cells" if cells else (f"{seeds} seeds" if seeds else "half of it")
-    when = " this evening, in the cool" if _slot(view) is Slot.EVENING else ""
-    where = view.season.place(_cool_place(view))
+    where = view.season.place(_place(view))
     place = f", {where.name}" if where else ""
     verb = "Re-sow" if stalled else "Decide: re-sow"
-    return f"{verb} {amount}{when}{place}{'' if stalled else ', or give it up'}"
+    ready = f"; {again.words}" if again.words else ""
+    return f"{verb} {amount}{_when(view)}{place}{'' if stalled else ', or give it up'}{ready}"
 
 
-def _cool_place(view: BatchView) -> str:
-    if view.waiting is None or view.waiting.stall is None or view.waiting.stall.cause != "heat":
-        return view.part.place
-    shaded = [place for place in view.season.places if place.shade_share > 0]
-    return min(shaded, key=lambda p: (not p.lidded, p.order)).code if shaded else view.part.place
+def _when(view: BatchView) -> str:
+    return " this evening, in the cool" if _slot(view) is Slot.EVENING else ""
+
+
+def _place(view: BatchView) -> str:
+    """Where to sow again: a cool place after heat, else where it stood."""
+    stall = view.waiting.stall if view.waiting is not None else None
+    cool = cool_place(view) if stall is not None and stall.cause == "heat" else None
+    return cool.code if cool is not None else view.part.place
 
 
 def _slot(view: BatchView) -> Slot:
-    germination = view.crop.germination
     weather = view.season.weather.on_or_usual(view.day, view.season.site)
     warm = weather.max_c is not None and weather.max_c >= WARM_DAY_C
-    shy = germination is not None and germination.ceiling_c < HEAT_SHY_CEILING_C
-    return Slot.EVENING if warm and shy else Slot.MORNING
+    return Slot.EVENING if warm and heat_shy(view) else Slot.MORNING
 
 
 def _figures(view: BatchView, waiting: Waiting, best: date) -> tuple[str, ...]:

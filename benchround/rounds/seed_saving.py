@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
-from benchround.core.record import Kind
+from benchround.core.record import Draft, Figure, Kind
 from benchround.core.task import Ask, Family, Harm, Hold, Why, Window
 from benchround.rounds.proposal import Proposal, draft, window
 from benchround.rounds.view import BatchView
@@ -60,8 +60,8 @@ def _collect(view: BatchView, ripe: date) -> Proposal:
         Harm.SPOILS_THIS_WEEK,
         "Collect seed today, dry; label the paper bag with name, place and date",
         Why("ripe seed is collected on a dry day before it sheds", tuple(figures), SOURCE),
-        (draft(view, Kind.SEED_SAVED),),
-        asks=(Ask("packet", "packet name", f"{view.batch.id}-seed", whole=False),),
+        (draft(view, Kind.SEED_SAVED), _packet(view, own_packet(view))),
+        asks=(Ask("packet", "packet name", own_packet(view), whole=False),),
         hold=hold,
     )
 
@@ -118,5 +118,31 @@ def _pack(view: BatchView, saved: date) -> Proposal:
         Harm.GETS_LATE,
         "Clean and pack the dried seed: name, variety, place and date on the packet",
         Why("seed dries a week or two in paper before it is packed", (f"saved {say_day(saved)}",)),
-        (draft(view, Kind.PACKED),),
+        (draft(view, Kind.PACKED), _packet(view, own_packet(view))),
+        asks=(
+            Ask("packet", "packet name", own_packet(view), whole=False),
+            Ask("seeds", "seeds, if counted"),
+            Ask("grams", "grams, if weighed", whole=False),
+            Ask("storage", "kept where", _stored(view), whole=False),
+        ),
     )
+
+
+def own_packet(view: BatchView) -> str:
+    """The id of the packet of this batch's own seed: as it was named, else after the batch."""
+    saved = view.part.last.get(Kind.SEED_SAVED)
+    return (saved.text("packet") if saved else "") or f"{view.batch.id}-seed"
+
+
+def _stored(view: BatchView) -> str:
+    packet = view.season.packets.get(own_packet(view))
+    return packet.storage if packet else ""
+
+
+def _packet(view: BatchView, name: str) -> Draft:
+    """The packet's own record; what was said of it before stands."""
+    known = next((r for r in view.season.packet_records if r.about == name), None)
+    figures: dict[str, Figure] = dict(known.figures) if known is not None else {}
+    figures.update(crop=view.batch.crop, variety=view.batch.variety, saved=True)
+    figures.setdefault("year", (view.since(Kind.SEED_SAVED) or view.day).year)
+    return Draft(Kind.PACKET, name, figures)

@@ -7,10 +7,12 @@ from datetime import timedelta
 
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
+from benchround.core.packet_words import amount_words, packet_words, urgent_words
 from benchround.core.record import Kind
 from benchround.core.task import Family, Harm, Slot, Why, Window
-from benchround.rounds.proposal import Proposal, draft, window
-from benchround.rounds.sowing import cold_done_on, seeds_for, soaking_treatment, sowing_window
+from benchround.rounds.proposal import Proposal, draft, in_sight, window
+from benchround.rounds.seed_packet import packet_for, seeds_for
+from benchround.rounds.sowing import cold_done_on, soaking_treatment, sowing_window
 from benchround.rounds.view import BatchView
 
 LOOK_EVERY_DAYS = 14
@@ -32,22 +34,27 @@ def _soak(view: BatchView) -> Iterator[Proposal]:
         return
     chips = any(t.name == "chip" for t in view.crop.treatments)
     best = span.opens - timedelta(days=1)
+    if not in_sight(view, Family.SOAK, best):
+        return
     seeds, how = seeds_for(view)
-    planned = view.part.first[Kind.PLANNED]
+    planned, packet = view.part.first[Kind.PLANNED], packet_for(view)
     number = planned.count("seeds") or seeds
+    words = packet_words(packet, number, view.crop, view.day)
     doing = "Chip and soak" if chips else "Soak"
     yield Proposal(
         Family.SOAK,
         Window(best, best, span.closes - timedelta(days=1)),
         Harm.GETS_LATE,
-        f"{doing} {number or 'the'} seeds overnight in hand-warm water; sow them tomorrow",
+        f"{urgent_words(words)}{doing} {amount_words(number, packet, view.crop)} overnight in "
+        "hand-warm water; sow them tomorrow",
         Why(
             "hard seed is wetted the evening before it is sown",
-            (f"sowing window from {say_day(span.opens)}", how),
+            (f"sowing window from {say_day(span.opens)}", how, *(w.text for w in words)),
             view.crop.source("treatments"),
         ),
         (draft(view, Kind.SOAKED, chipped=chips, seeds=number),),
         slot=Slot.EVENING,
+        treated=packet is not None and packet.treated,
     )
 
 
@@ -57,19 +64,24 @@ def _into_cold(view: BatchView) -> Iterator[Proposal]:
     if chill is None or span is None:
         return
     best = max(view.batch.begun, span.opens - timedelta(days=round(chill.days)))
+    if not in_sight(view, Family.CHILL, best):
+        return
     seeds, how = seeds_for(view)
+    packet = packet_for(view)
+    words = packet_words(packet, seeds, view.crop, view.day)
     yield Proposal(
         Family.CHILL,
         Window(best, best, span.closes - timedelta(days=round(chill.days))),
         Harm.GETS_LATE,
-        f"Put {seeds or 'the'} seeds, damp not wet and labelled, into the cold "
-        f"for {chill.days:g} days at about {chill.temp_c or 4:g} C",
+        f"{urgent_words(words)}Put {amount_words(seeds, packet, view.crop)}, damp not wet and "
+        f"labelled, into the cold for {chill.days:g} days at about {chill.temp_c or 4:g} C",
         Why(
             "the seed wants cold before it comes up; the days are counted back from sowing",
-            (f"sowing window from {say_day(span.opens)}", how),
+            (f"sowing window from {say_day(span.opens)}", how, *(w.text for w in words)),
             view.crop.source("treatments"),
         ),
         (draft(view, Kind.CHILLED, days=chill.days, temp_c=chill.temp_c, seeds=seeds),),
+        treated=packet is not None and packet.treated,
     )
 
 

@@ -7,17 +7,14 @@ from datetime import date, timedelta
 
 from benchround.core.crop import Covering, Light, Raising, Treatment
 from benchround.core.dates import Span, say_day
-from benchround.core.errors import OutOfRangeError
 from benchround.core.lifecycle import Stage
-from benchround.core.quantity import how_many
+from benchround.core.packet_words import amount_words, packet_words, urgent_words
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
-from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.proposal import Proposal, draft, in_sight
+from benchround.rounds.seed_packet import packet_for, seeds_for
 from benchround.rounds.view import BatchView
 
-WANTED_CHANCE = 0.9
-SURVIVAL = (0.9, 0.9)
-"""Shares that take after pricking out and that come through to planting (common practice)."""
 URGENT_SHARE = 2 / 3
 HEAT_SHY_CEILING_C = 30.0
 HOT_DAY_C = 24.0
@@ -31,13 +28,13 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         case Stage.PLANNED:
             span = sowing_window(view)
             if span is not None:
-                yield _sow(view, span, _from_plan(view, span))
+                yield from _sow(view, span, _from_plan(view, span))
         case Stage.PRETREATED | Stage.CHITTED:
-            yield _sow(view, None, _from_wet(view))
+            yield from _sow(view, None, _from_wet(view))
         case Stage.STRATIFYING:
             ready = cold_done_on(view)
             if ready is not None:
-                yield _sow(view, None, Window(ready, ready, ready + timedelta(days=14)))
+                yield from _sow(view, None, Window(ready, ready, ready + timedelta(days=14)))
 
 
 def sowing_window(view: BatchView) -> Span | None:
@@ -90,41 +87,32 @@ def _from_wet(view: BatchView) -> Window:
     return Window(since, best, best + timedelta(days=0 if soaked else 2))
 
 
-def seeds_for(view: BatchView) -> tuple[int | None, str]:
-    """Seeds to sow so that enough plants stand ready nine times in ten, and how it was reckoned."""
-    wanted, germination = view.batch.wanted, view.crop.germination
-    if not wanted or germination is None:
-        return None, "no number of plants wanted was given"
-    try:
-        answer = how_many(
-            wanted, germination.share, survival=SURVIVAL, chance=WANTED_CHANCE, per_cell=1
-        )
-    except OutOfRangeError as error:
-        return None, str(error)
-    shares = " x ".join(f"{share:.0%}" for share in (germination.share, *SURVIVAL))
-    return answer.seeds, f"{wanted} wanted at {shares}: {answer.seeds} for nine times in ten"
-
-
-def _sow(view: BatchView, span: Span | None, when: Window) -> Proposal:
+def _sow(view: BatchView, span: Span | None, when: Window) -> Iterator[Proposal]:
+    if not in_sight(view, Family.SOW, when.earliest):
+        return
     planned = view.part.first.get(Kind.PLANNED)
     chilled = view.part.last.get(Kind.CHILLED)
     reckoned, how = seeds_for(view)
     told = chilled.count("seeds") if chilled else None
     seeds = told or (planned.count("seeds") if planned else None) or reckoned
     into = (planned.text("place") if planned else "") or _place_said(view)
+    packet = packet_for(view)
+    words = packet_words(packet, None if told else seeds, view.crop, view.day)
     place = view.season.place(into)
     where = f", {place.name}" if place else ""
     figures = [how if told is None else f"{told} seeds have had their cold"]
+    figures += [word.text for word in words]
     if span is not None:
         figures.insert(0, f"window {say_day(span.opens)} to {say_day(span.closes)}")
         if span.share_gone(view.day) >= URGENT_SHARE and span.days > LONG_PERIOD_DAYS:
             figures.append("two thirds of the window are gone")
     container = (planned.text("container") if planned else "") or view.part.container
-    return Proposal(
+    yield Proposal(
         Family.SOW,
         when,
         Harm.SPOILS_THIS_WEEK if span is None else Harm.GETS_LATE,
-        f"{_dry_yet(view)}{_how(view)} {seeds if seeds else 'the'} seeds"
+        f"{_dry_yet(view)}{urgent_words(words)}{_how(view)} "
+        f"{amount_words(seeds, packet, view.crop)}"
         f"{f' in {container}' if container else ''}{where}; {_cover(view)}. "
         f"{label_words(view, seeds)}",
         Why(_rule(view), tuple(figures), view.crop.source("windows")),
@@ -146,9 +134,11 @@ def _sow(view: BatchView, span: Span | None, when: Window) -> Proposal:
             Ask("seeds", "seeds sown", str(seeds or ""), needed=False),
             Ask("cells", "cells", str(planned.count("cells") or "") if planned else ""),
             Ask("place", "place", into, whole=False),
+            Ask("packet", "from packet", packet.id if packet else "", whole=False),
         ),
         place=into,
         covering=str(_covering(view)),
+        treated=packet is not None and packet.treated,
     )
 
 
@@ -202,9 +192,7 @@ def _how(view: BatchView) -> str:
 def label_words(view: BatchView, seeds: int | None) -> str:
     """What goes on the two sides of the label."""
     number = f", {seeds} seeds" if seeds else ""
-    return (
-        f"Label: front {view.name}; back {view.day.isoformat()}, {view.batch.id}{number}"
-    )
+    return f"Label: front {view.name}; back {view.day.isoformat()}, {view.batch.id}{number}"
 
 
 def _slot(view: BatchView) -> Slot:

@@ -8,6 +8,7 @@ from functools import cached_property
 
 from benchround.core.batch import SPARES, Batch, Part
 from benchround.core.crop import Crop, Raising
+from benchround.core.expected_count import ExpectedCount, expected_count
 from benchround.core.lifecycle import SEEDLING, WAITING, Stage
 from benchround.core.record import Kind
 from benchround.core.season import Season
@@ -62,6 +63,11 @@ class BatchView:
         if self.stage not in WAITING and self.stage is not Stage.STRATIFYING:
             return None
         return forecast(self.season, self.batch, self.part, self.crop, self.day)
+
+    @cached_property
+    def expected(self) -> ExpectedCount | None:
+        """What the last count promises, while seedlings still come up."""
+        return expected_count(self.season, self.batch, self.crop)
 
     def since(self, *kinds: Kind) -> date | None:
         """The last day any of these kinds was recorded for this part."""

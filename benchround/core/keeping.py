@@ -1,0 +1,50 @@
+"""Results kept from one season to the next, as long as what they rest on is the same object.
+
+A record folded in makes a new season that shares with the old one whatever it did not change. What
+is dear to reckon (warmth by place and day, what a sowing teaches) is handed on with it. Nothing
+here changes an answer: it is only found sooner.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+from benchround.core.batch import Batch
+from benchround.core.crop import Crop
+from benchround.core.lesson import Lesson
+from benchround.core.warmth import Warmth
+
+Sky = tuple[object, ...]
+"""Weather, site and places: what the warmth of a place rests on."""
+
+
+class Shelf:
+    """What was reckoned under one sky.
+
+    Attributes:
+        warmth: by place code and day.
+        lessons: by batch id, with the batch and the crop rules it was drawn from.
+    """
+
+    __slots__ = ("lessons", "sky", "warmth")
+
+    def __init__(self, sky: Sky) -> None:
+        self.sky = sky
+        self.warmth: dict[tuple[str, date], Warmth] = {}
+        self.lessons: dict[str, tuple[Batch, Crop, Lesson | None]] = {}
+
+
+class Keeping:
+    """The shelf of the latest sky; it is cleared when weather, site or places change."""
+
+    __slots__ = ("_shelf",)
+
+    def __init__(self) -> None:
+        self._shelf = Shelf(())
+
+    def shelf(self, sky: Sky) -> Shelf:
+        """The shelf for this very sky, a new one where another was kept."""
+        kept = self._shelf.sky
+        if len(kept) != len(sky) or any(a is not b for a, b in zip(kept, sky, strict=True)):
+            self._shelf = Shelf(sky)
+        return self._shelf

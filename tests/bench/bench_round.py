@@ -1,0 +1,216 @@
+"""How long a whole round takes: `python -m tests.bench.bench_round [batches]`.
+
+Writes a season of 1,000 active batches at every stage, each with its full history, and a year of
+readings, lids and waterings. Prints the time to fold all its records and build the round afresh,
+and of one kept round after a tick, as ratios to `json.load` of the same season's files.
+"""
+
+from __future__ import annotations
+
+import cProfile
+import json
+import pstats
+import statistics
+import sys
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from datetime import date, timedelta
+from pathlib import Path
+
+from benchround.core.book import RecordBook
+from benchround.core.record import Figure, Kind, Record
+from benchround.crops.library import load_library
+from benchround.rounds.build import build_round
+from benchround.rounds.kept import KeptRound
+from benchround.store import SeasonFolder
+from tests.sample.story import OUTLOOK, PLACES, SITE
+
+DAY = date(2027, 5, 27)
+BATCHES, ROUNDS, AIM = 1_000, 5, 10.0
+CROPS = (
+    "cosmos",
+    "snapdragon",
+    "zinnia",
+    "wallflower",
+    "foxglove",
+    "delphinium",
+    "leek",
+    "lettuce",
+    "beetroot",
+    "cabbage",
+    "sweet-pea",
+    "larkspur",
+    "aquilegia",
+    "viola",
+    "ammi",
+    "dahlia",
+    "nicotiana",
+    "french-marigold",
+    "cornflower",
+    "runner-bean",
+    "lupin",
+    "honesty",
+    "sweet-william",
+    "verbena-bonariensis",
+)
+FRAMES = ("frame-a", "frame-b", "frame-c")
+UNDER_COVER = ("propagator", "bench-1", "bench-2", *FRAMES)
+AGES = (0, 4, 8, 14, 20, 27, 35, 44, 52, 60, 75, 95, 120)
+"""Days since sowing: from just sown to in flower."""
+
+Line = tuple[int, Kind, dict[str, Figure]]
+
+
+def story(number: int) -> Iterator[Line]:
+    """One batch's history up to its age, days counted from its plan."""
+    age, crop = AGES[number % len(AGES)], CROPS[number % len(CROPS)]
+    start, bench = UNDER_COVER[number % 3], UNDER_COVER[1 + number % 4]
+    frame = FRAMES[number % 3]
+    told: tuple[Line, ...] = (
+        (-9, Kind.PLANNED, {"crop": crop, "variety": f"V{number % 50}", "wanted": 24}),
+        (
+            0,
+            Kind.SOWN,
+            {
+                "seeds": 80,
+                "cells": 40,
+                "per_cell": 1,
+                "raising": "tray",
+                "covering": "vermiculite",
+                "depth_mm": 3,
+                "place": start,
+                "container": "half tray",
+                "packet": f"p{number % 60}",
+            },
+        ),
+        (3, Kind.LOOKED, {}),
+        (5, Kind.LOOKED, {}),
+        (7, Kind.FIRST_UP, {"count": 4}),
+        (8, Kind.UNCOVERED, {"off_heat": True, "place": bench}),
+        (9, Kind.COUNTED, {"count": 30}),
+        (11, Kind.COUNTED, {"count": 52}),
+        (13, Kind.WATERED, {}),
+        (15, Kind.COUNTED, {"count": 58 + number % 9, "final": True}),
+        (19, Kind.TRUE_LEAVES, {}),
+        (22, Kind.PRICKED_OUT, {"count": 40, "cells": 40, "container": "40-cell tray"}),
+        (25, Kind.WATERED, {}),
+        (29, Kind.TAKEN, {"count": 38}),
+        (33, Kind.FED, {}),
+        (37, Kind.LOST, {"count": 2, "cause": "slug"}),
+        (40, Kind.POTTED_ON, {"count": 34, "pot_cm": 9, "container": "9 cm pot"}),
+        (43, Kind.TURNED, {}),
+        (45, Kind.PINCHED, {}),
+        (50, Kind.HARDENING_BEGUN, {"place": frame}),
+        *((50 + step, Kind.HARDENING_STEP, {}) for step in range(1, 9)),
+        (68, Kind.HARDENED, {}),
+        (69, Kind.PLANTED_OUT, {"count": 26, "place": f"bed-{1 + number % 4}"}),
+        (90, Kind.FIRST_FLOWER, {}),
+        *((92 + step, Kind.DEADHEADED, {}) for step in range(0, 27, 3)),
+    )
+    yield from (line for line in told if line[0] <= age)
+
+
+def events(batches: int) -> Iterator[tuple[date, Kind, str, dict[str, Figure]]]:
+    """Everything that happened in the season, in no order."""
+    begin = DAY - timedelta(days=365)
+    yield begin, Kind.SITE, "", SITE
+    for order, (code, figures) in enumerate(PLACES, start=1):
+        yield begin, Kind.PLACE, code, {**figures, "order": order}
+    for number in range(60):
+        yield (
+            begin,
+            Kind.PACKET,
+            f"p{number}",
+            {
+                "crop": CROPS[number % len(CROPS)],
+                "variety": f"V{number % 50}",
+                "year": 2026,
+                "seeds": 2000,
+            },
+        )
+    for number in range(batches):
+        sown = DAY - timedelta(days=AGES[number % len(AGES)])
+        for offset, kind, figures in story(number):
+            yield sown + timedelta(days=offset), kind, f"b{number:04d}", figures
+    for back in range(1, 200):
+        day, warm = DAY - timedelta(days=back), 16 - back // 14
+        yield day, Kind.READING, "", {"min_c": warm - 6, "max_c": warm + 4, "rain_mm": back % 5}
+        yield day, Kind.READING, "frame-a", {"min_c": warm - 4, "max_c": warm + 9}
+        for place in FRAMES:
+            yield day, Kind.LID, place, {"of_place": True, "plan": "08:00 first notch, 18:00 shut"}
+        for place in UNDER_COVER:
+            yield day, Kind.WATERED, place, {"of_place": True}
+    for offset, figures in OUTLOOK:
+        yield DAY + timedelta(days=offset), Kind.OUTLOOK, "", figures
+
+
+def records(batches: int) -> tuple[Record, ...]:
+    """The season's records in story order."""
+    told = sorted(events(batches), key=lambda event: event[0])
+    return tuple(
+        Record(f"0BENCH{number:08d}", day, kind, about, figures, machine="bench")
+        for number, (day, kind, about, figures) in enumerate(told)
+    )
+
+
+def seconds(action: Callable[[], object], times: int = ROUNDS) -> float:
+    """The middle one of the times an action takes."""
+    taken = []
+    for _ in range(times):
+        start = time.perf_counter()
+        action()
+        taken.append(time.perf_counter() - start)
+    return statistics.median(taken)
+
+
+def load(files: list[Path]) -> int:
+    """The same files read with the standard library alone."""
+    read = 0
+    for path in files:
+        with path.open(encoding="utf-8") as handle:
+            read += len(json.load(handle)["records"])
+    return read
+
+
+def main() -> None:
+    """Print the table, and where the time goes."""
+    batches = int(sys.argv[1]) if len(sys.argv) > 1 else BATCHES
+    told, library = records(batches), load_library()
+    with tempfile.TemporaryDirectory() as made:
+        folder = SeasonFolder.create(Path(made) / "season", "Bench", "bench", DAY)
+        folder.append(told)
+        folder.close()
+        files = sorted((Path(made) / "season" / "records").glob("*.json"))
+        read = load(files)
+        json_s = seconds(lambda: load(files))
+
+    def fold() -> RecordBook:
+        return RecordBook(told, lambda _: library)
+
+    def whole() -> int:
+        return len(build_round(fold().season, DAY).tasks)
+
+    tasks, whole_s, fold_s = whole(), seconds(whole), seconds(fold)
+    print(f"{batches:,} batches, {len(told):,} records ({read:,} in {len(files)} files)")
+    print(f"{tasks:,} tasks")
+    print(f"json.load of the files {json_s * 1000:9.1f} ms     1.0")
+    print(f"fold all records       {fold_s * 1000:9.1f} ms   {fold_s / json_s:5.1f}")
+    print(f"fold and whole round   {whole_s * 1000:9.1f} ms   {whole_s / json_s:5.1f}")
+    print(f"round alone                            {(whole_s - fold_s) / json_s:5.1f}")
+    book, kept = fold(), KeptRound()
+    kept.round(book.season, DAY)
+    book.add([Record("1TICK", DAY, Kind.WATERED, "b0003")])
+    start = time.perf_counter()
+    kept.round(book.season, DAY)
+    tick_s = time.perf_counter() - start
+    print(f"kept round after a tick{tick_s * 1000:9.1f} ms   {tick_s / json_s:5.1f}")
+    print(f"aim below {AIM:g}: {'met' if whole_s / json_s < AIM else 'not met'}")
+    if "--profile" in sys.argv:
+        with cProfile.Profile() as profile:
+            whole()
+        pstats.Stats(profile).sort_stats("tottime").print_stats(35)
+
+
+if __name__ == "__main__":
+    main()
