@@ -169,7 +169,7 @@ def weather_from(records: Iterable[Record]) -> Weather:
             if _crossed(joined):
                 doubts.append(
                     f"{record.about or 'outside'}, {record.day.isoformat()}: lowest "
-                    f"{joined.min_c:g} C is above highest {joined.max_c:g} C; the later entry is used."
+                    f"{joined.min_c:g} C is above highest {joined.max_c:g} C; the later is used."
                 )
                 joined = said
             said = joined
