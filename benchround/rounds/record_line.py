@@ -25,6 +25,7 @@ from benchround.core.record_figures import (
 )
 from benchround.core.season import Season
 from benchround.core.typed_date import read_day
+from benchround.core.visible import steering
 from benchround.rounds.typed_words import (
     batch_named,
     place_named,
@@ -96,7 +97,7 @@ class Reader:
         text = text.strip()
         if not text:
             raise InputError(f"{rule.name}: nothing is given; it is {rule.allowed}.")
-        if not text.isprintable():
+        if steering(text) is not None:
             raise InputError(f"{rule.name}: there are control characters in it; type plain text.")
         match rule.form:
             case Form.WHOLE | Form.NUMBER:
@@ -196,7 +197,7 @@ def _own_name(about: str, kind: Kind) -> str:
         raise InputError(
             f"{shown(about)} cannot be the name of a packet: use small letters, digits and hyphens."
         )
-    if not 0 < len(about.strip()) <= LONGEST_NAME or not about.isprintable():
+    if not 0 < len(about.strip()) <= LONGEST_NAME or steering(about) is not None:
         raise InputError(f"{shown(about)} cannot be a name: give 1 to {LONGEST_NAME} letters.")
     return about.strip()
 

@@ -75,7 +75,8 @@ def test_a_plan_is_no_sowing_and_asks_for_it_on_its_day(season: Path, run: Run) 
 
 
 def test_a_bulb_is_planted_and_counted(season: Path, run: Run) -> None:
-    value = run("sow", "tulip", "--wanted", "30", "--place", "Bed 3", "depth_mm=150", "--json").value
+    words = ("--wanted", "30", "--place", "Bed 3", "depth_mm=150", "--json")
+    value = run("sow", "tulip", *words).value
     batch = opened(season).season.batches[value["batch"]]
     assert [record.kind for record in batch.records] == [Kind.PLANTED_BULBS]
     assert (batch.main.alive, batch.tally.planted) == (30, 30)
