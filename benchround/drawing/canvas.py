@@ -118,16 +118,6 @@ class Grid:
         if 0 <= column < self.width and 0 <= row < self.height:
             self._cells[row][column] = Span(sign, role)
 
-    def write(self, column: int, row: int, text: str, role: Role) -> None:
-        """Put ASCII words from a cell on; what runs over the edge is left out."""
-        for ahead, sign in enumerate(text):
-            self.put(column + ahead, row, sign, role)
-
-    def free(self, column: int, row: int) -> bool:
-        """Whether nothing has been put there."""
-        inside = 0 <= column < self.width and 0 <= row < self.height
-        return inside and self._cells[row][column].text == " "
-
     def line(self, row: int) -> Line:
         """Return a row, neighbours of one role joined."""
         grouped = groupby(self._cells[row], key=lambda span: span.role)

@@ -20,17 +20,11 @@ from benchround.drawing.canvas import (
     wrap,
     wrap_items,
 )
-from benchround.drawing.germination_curve import (
-    GerminationCurve,
-    Point,
-    germination_curve_of,
-    share_at,
-)
+from benchround.drawing.germination_curve import GerminationCurve, germination_curve_of, share_at
 from benchround.drawing.words import spoken
 
 __all__ = [
     "GerminationCurve",
-    "Point",
     "germination_curve_of",
     "germination_lines",
     "germination_words",
@@ -197,6 +191,5 @@ def germination_words(curve: GerminationCurve) -> str:
             told.append(f"none new {since}")
     if curve.curve:
         day, share = curve.curve[-1]
-        name = curve.curve_name or "curve"
-        told.append(f"{name}: {share:.0%} by day {day:.0f}")
+        told.append(f"{curve.curve_name or 'curve'}: {share:.0%} by day {day:.0f}")
     return spoken([*told, *curve.notes])

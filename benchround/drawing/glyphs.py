@@ -30,7 +30,6 @@ class Glyphs:
         point: something counted.
         curve: a curve that was reckoned.
         band: somewhere in here.
-        dot: between two short words.
     """
 
     name: str
@@ -59,7 +58,6 @@ class Glyphs:
     point: str
     curve: str
     band: str
-    dot: str
 
 
 UNICODE = Glyphs(
@@ -89,7 +87,6 @@ UNICODE = Glyphs(
     point="●",
     curve="+",
     band="░",
-    dot="·",
 )
 
 ASCII = Glyphs(
@@ -119,5 +116,4 @@ ASCII = Glyphs(
     point="O",
     curve="+",
     band=":",
-    dot=",",
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import unicodedata
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
@@ -29,6 +29,7 @@ def test_every_single_character_is_as_wide_as_rich_says() -> None:
 
 
 @BY_NAME
+@settings(deadline=None)
 @given(text=ANY_TEXT)
 def test_any_text_becomes_harmless_and_as_wide_as_rich_says(glyphs: Glyphs, text: str) -> None:
     seen = clean(text, glyphs)
@@ -39,6 +40,7 @@ def test_any_text_becomes_harmless_and_as_wide_as_rich_says(glyphs: Glyphs, text
 
 
 @BY_NAME
+@settings(deadline=None)
 @given(text=ANY_TEXT, width=st.integers(-3, 70), right=st.booleans())
 def test_fitted_text_fills_its_cells_exactly(
     glyphs: Glyphs, text: str, width: int, right: bool
@@ -48,6 +50,7 @@ def test_fitted_text_fills_its_cells_exactly(
 
 
 @BY_NAME
+@settings(deadline=None)
 @given(text=ANY_TEXT, width=st.integers(2, 50), indent=st.sampled_from(("", "  ", "      ")))
 def test_wrapped_text_keeps_its_width_and_loses_nothing(
     glyphs: Glyphs, text: str, width: int, indent: str
@@ -57,6 +60,7 @@ def test_wrapped_text_keeps_its_width_and_loses_nothing(
     assert "".join("".join(lines).split()) == "".join(clean(text, glyphs).split())
 
 
+@settings(deadline=None)
 @given(items=st.lists(st.sampled_from(("S sown", "U up", "G growing on", "x" * 30)), max_size=9))
 def test_items_are_broken_between_where_that_can_be(items: list[str]) -> None:
     lines = wrap_items(items, 20, SETS[0])

@@ -67,6 +67,7 @@ STRIPS = st.builds(
 )
 
 
+@settings(deadline=None)
 @given(
     st.lists(STRIPS, max_size=4), DAYS, st.integers(1, 900), WIDTHS, GLYPHS, st.sampled_from(Order)
 )
@@ -79,6 +80,7 @@ def test_year(
     must_be_sayable(year_words(strips, TODAY))
 
 
+@settings(deadline=None)
 @given(st.lists(STRIPS, max_size=4), DAYS, WIDTHS, GLYPHS, st.booleans())
 def test_flowering(
     strips: list[YearStrip], opens: date, width: int, glyphs: Glyphs, choose: bool
@@ -100,6 +102,7 @@ def rooms(draw: st.DrawFn) -> list[PlaceRoom]:
     return draw(st.lists(one, max_size=3))
 
 
+@settings(deadline=None)
 @given(rooms(), WIDTHS, GLYPHS)
 def test_room(places: list[PlaceRoom], width: int, glyphs: Glyphs) -> None:
     must_hold(room_lines(places, TODAY, width, glyphs), width, glyphs)
@@ -134,6 +137,7 @@ FRAMES = st.builds(
 )
 
 
+@settings(deadline=None)
 @given(FRAMES, WIDTHS, GLYPHS)
 def test_frame(curve: FrameCurve, width: int, glyphs: Glyphs) -> None:
     must_hold(frame_lines(curve, width, glyphs), width, glyphs)
@@ -162,6 +166,7 @@ def germinations(draw: st.DrawFn) -> GerminationCurve:
     )
 
 
+@settings(deadline=None)
 @given(germinations(), WIDTHS, GLYPHS)
 def test_germination(curve: GerminationCurve, width: int, glyphs: Glyphs) -> None:
     must_hold(germination_lines(curve, width, glyphs), width, glyphs)
@@ -182,6 +187,7 @@ TRAYS = st.builds(
 )
 
 
+@settings(deadline=None)
 @given(st.lists(TRAYS, max_size=5), WIDTHS, GLYPHS)
 def test_water(trays: list[WaterLeft], width: int, glyphs: Glyphs) -> None:
     lines = water_lines(driest_first(trays), width, glyphs)
@@ -194,6 +200,7 @@ STOPS = st.builds(Stop, NAMES, DAYS, st.sampled_from(When))
 WAYS = st.builds(Way, NAMES, st.just(TODAY), st.lists(STOPS, max_size=12).map(tuple))
 
 
+@settings(deadline=None)
 @given(WAYS, WIDTHS, GLYPHS)
 def test_lifecycle(way: Way, width: int, glyphs: Glyphs) -> None:
     lines = lifecycle_lines(way, width, glyphs)
@@ -209,7 +216,7 @@ SKIES = st.builds(
 LINES = st.builds(DayLine, DAYS, st.one_of(st.none(), SKIES))
 
 
-@settings(max_examples=200)
+@settings(deadline=None)
 @given(st.lists(LINES, max_size=9), WIDTHS, GLYPHS)
 def test_weather(days: list[DayLine], width: int, glyphs: Glyphs) -> None:
     lines = weather_lines(days, width, glyphs)

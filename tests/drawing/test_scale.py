@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchround.core.dates import Span as Days
@@ -31,6 +31,7 @@ def test_one_cell_a_week_over_52_weeks() -> None:
         assert scale.span_of(week) == Days(monday, monday + timedelta(days=6))
 
 
+@settings(deadline=None)
 @given(days=st.integers(1, 800), columns=st.integers(1, 300), opens=st.dates(date(1990, 1, 1)))
 def test_every_day_lies_in_the_cell_it_falls_into(days: int, columns: int, opens: date) -> None:
     opens = min(opens, date(9990, 1, 1))
