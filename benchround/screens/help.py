@@ -21,7 +21,7 @@ STANDINGS = (
 )
 
 
-class HelpScreen(PageScreen, inherit_bindings=False):
+class HelpScreen(PageScreen):
     """All keys of one screen.
 
     Args:

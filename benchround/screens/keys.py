@@ -81,6 +81,7 @@ ROUND, SOW, RECORD, TASK, PUT_OFF, PAGE, WHY, COMMANDS = (
 SHORT_SHEETS = (RECORD, TASK, PUT_OFF, COMMANDS, FIGURE)
 LONG_SHEETS = (SOW, PACKET)
 SHEETS = (*LONG_SHEETS, *SHORT_SHEETS)
+MANY_FIELDS = tuple(sheet for sheet in SHEETS if sheet != COMMANDS)
 PAGES = (PAGE, WHY, REVIEW)
 PLAIN = (ROUND, *PAGES, *CARDS)
 """Screens on which a letter is a command."""
@@ -304,14 +305,23 @@ KEYS: tuple[Key, ...] = (
         LONG_SHEETS,
         "field(1)",
     ),
-    Key("next-field", ("tab",), "next field", "Go to the next field.", FORM, SHEETS, "field(1)", 2),
+    Key(
+        "next-field",
+        ("tab",),
+        "next field",
+        "Go to the next field.",
+        FORM,
+        MANY_FIELDS,
+        "field(1)",
+        2,
+    ),
     Key(
         "field-before",
         ("shift+tab",),
         "field before",
         "Go to the field before.",
         FORM,
-        SHEETS,
+        MANY_FIELDS,
         "field(-1)",
     ),
     Key(

@@ -237,6 +237,8 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
         """Fold what is not due yet, or show it."""
         self._folded = not self._folded
         self.show_round()
+        number = len(self.desk.round(self.day).early)
+        self.say(f"{number} not due yet: {'folded away' if self._folded else 'shown'}.")
 
     def action_reload(self) -> None:
         """Take in what another computer wrote."""

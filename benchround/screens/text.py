@@ -80,7 +80,8 @@ def _clean(text: str, most: int, ascii_only: bool) -> str:
         marks = marks + 1 if category in ("Mn", "Me") else 0
         if marks > MOST_MARKS:
             continue
-        signs.append(" " if sign in "\t\n\r" else "?" if category in UNSEEN else sign)
+        blank = category == "Zs" or sign in "\t\n\r"
+        signs.append(" " if blank else "?" if category in UNSEEN else sign)
     seen = "".join(signs)
     seen = _spelled_plainly(seen) if ascii_only else seen
     return seen if len(seen) <= most else seen[: most - len(CUT)] + CUT

@@ -93,10 +93,10 @@ class Form(Paper, can_focus=True):
         return True
 
     def pick(self, by: int) -> None:
-        """Take the next choice of the field, or go to the next field where it has none."""
+        """Take the next choice of the field, or go to the next field where there is none left."""
         if self.now.pick(by):
             self.changed()
-        elif not self.now.choices:
+        else:
             self.step(by)
 
     def empty(self) -> None:

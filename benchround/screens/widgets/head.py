@@ -55,9 +55,8 @@ class RoundHead(Paper):
         found = [self._first(made, today, width)]
         found.append(_joined(outlook(season.weather, made.day), width))
         found += [_note(note, width) for note in self._notes]
-        if not made.tasks:
-            words = NOTHING if season.batches else EMPTY_SEASON
-            found += paragraph(words, width, Role.STRONG)
+        words = EMPTY_SEASON if not season.batches else "" if made.tasks else NOTHING
+        found += paragraph(words, width, Role.STRONG)
         return found
 
     def _first(self, made: Round, today: date, width: int) -> Line:
