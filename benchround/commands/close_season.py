@@ -15,7 +15,7 @@ from benchround.rounds.typed_words import batch_named, read_text
 from benchround.shell import opened
 from benchround.shell.actions import CARRIED
 from benchround.shell.begun import begin, require_free
-from benchround.shell.opened import add_season, reading
+from benchround.shell.opened import add_season, reading, warn_of_unread
 from benchround.shell.saying import add_json, answer
 from benchround.whereabouts import remember
 
@@ -54,6 +54,7 @@ def run(given: argparse.Namespace) -> int:
     require_free(path)
     name = read_text(SEASON_NAME, given.name.strip()) or path.absolute().name
     with reading(given.season) as old:
+        warn_of_unread(old)
         closing = close_season(
             old.folder.records(),
             old.season,

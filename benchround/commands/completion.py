@@ -28,7 +28,5 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(given: argparse.Namespace) -> int:
     """Print it."""
     script = script_for(given.shell, COMMANDS)
-    answer(
-        {"shell": given.shell, "script": script}, script.splitlines(), as_json=given.json
-    )
+    answer({"shell": given.shell, "script": script}, script.splitlines(), as_json=given.json)
     return 0

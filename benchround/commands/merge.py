@@ -13,7 +13,7 @@ from benchround.desk import Desk
 from benchround.plain import JsonValue
 from benchround.shell import opened
 from benchround.shell.begun import begin, require_free
-from benchround.shell.opened import require_writable
+from benchround.shell.opened import require_writable, warn_of_unread
 from benchround.shell.saying import add_json, answer, record_words, remark, written
 from benchround.store import merge
 from benchround.whereabouts import find_season
@@ -57,6 +57,7 @@ def run(given: argparse.Namespace) -> int:
         if writes_first:
             require_writable(a)
         remark([*a.problems, *b.problems])
+        warn_of_unread(*((b,) if into is None else (a, b)))
         _merge(given, a, b, into)
     finally:
         a.close()

@@ -49,9 +49,7 @@ def run(given: argparse.Namespace) -> int:
     return 0
 
 
-def _wanted(
-    records: tuple[Record, ...], given: argparse.Namespace, season: Season
-) -> list[Record]:
+def _wanted(records: tuple[Record, ...], given: argparse.Namespace, season: Season) -> list[Record]:
     found: Iterable[Record] = records
     if given.batch:
         about = _about(records, given.batch, season)

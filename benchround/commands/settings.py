@@ -67,7 +67,7 @@ def _drafts(words: list[Word], desk: Desk) -> list[Draft]:
     for name, text in words:
         if name in SETTINGS:
             value = _setting(SETTINGS[name].rule, text.strip()) if text.strip() else ""
-            drafts.append(Draft(Kind.SETTING, name, {"value": value}))
+            drafts.append(Draft(Kind.SETTING, SETTINGS[name].key, {"value": value}))
         elif name in OF_SITE:
             site[name] = text.strip()
         else:
@@ -113,7 +113,9 @@ def _timezone(text: str) -> str:
 def _values(desk: Desk) -> dict[str, JsonValue]:
     site = latest(desk, Kind.SITE, "")
     said = desk.season.settings
-    found: dict[str, JsonValue] = {name: said.get(name, "") or None for name in SETTINGS}
+    found: dict[str, JsonValue] = {
+        name: said.get(one.key, "") or None for name, one in SETTINGS.items()
+    }
     found.update({name: site.figures.get(name) if site else None for name in OF_SITE})
     return found
 

@@ -68,7 +68,9 @@ def run(given: argparse.Namespace) -> int:
         day = day_typed(given.on, desk, ahead=given.plan)
         draft = _draft(given, desk, crop, kind, day)
         ids = _caution_ids(desk, crop, draft)
-        read = read_drafts(ids, desk.season, desk.today, crop, have_read=given.have_read)
+        read = read_drafts(
+            ids, desk.season, desk.today, crop, have_read=given.have_read, waits=True
+        )
         said = cautions_said(ids, desk.season, desk.today, crop)
         records = desk.record((draft, *read), desk.today)
         batch = desk.season.batches[draft.about]
@@ -90,9 +92,7 @@ def run(given: argparse.Namespace) -> int:
     return 0
 
 
-def _draft(
-    given: argparse.Namespace, desk: Desk, crop: Crop, kind: Kind, day: date
-) -> Draft:
+def _draft(given: argparse.Namespace, desk: Desk, crop: Crop, kind: Kind, day: date) -> Draft:
     words: list[Word] = [(name, text) for name in OPTIONS if (text := getattr(given, name))]
     if kind is Kind.PLANTED_BULBS:
         words = _as_count(words)

@@ -107,5 +107,3 @@ def _answers(task: Task, words: list[Word]) -> dict[str, str]:
 def _crop_of(task: Task, season: Season) -> Crop | None:
     batch = season.batches.get(task.about)
     return season.crop(batch.crop) if batch else None
-
-

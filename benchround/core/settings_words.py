@@ -23,6 +23,15 @@ class Setting:
     usual: str
     meaning: str
 
+    @property
+    def key(self) -> str:
+        """The name it is kept under."""
+        return _KEPT_AS.get(self.rule.name, self.rule.name)
+
+
+_KEPT_AS = {"date_order": "date order"}
+"""Settings whose kept name could not be typed before an equals sign."""
+
 
 def _one_of(name: str, *choices: str) -> FigureRule:
     return FigureRule(name, Form.CHOICE, choices=choices)
@@ -30,7 +39,9 @@ def _one_of(name: str, *choices: str) -> FigureRule:
 
 _SETTINGS = (
     Setting(_one_of("units", "C", "F"), "C", "degrees on the screens; records are in C"),
-    Setting(_one_of("dates", "day-first", "month-first"), "day-first", "how 5/6 is read"),
+    Setting(_one_of("rain_units", "mm", "inch"), "mm", "rain on the screens; records are in mm"),
+    Setting(_one_of("rain_units", "mm", "inch"), "mm", "rain on the screens; records are in mm"),
+    Setting(_one_of("date_order", "day first", "month first"), "day first", "how 5/6 is read"),
     Setting(
         FigureRule("feed_every_days", Form.WHOLE, 1, 60, "days"), "7", "from one feed to the next"
     ),

@@ -60,4 +60,3 @@ def begin(path: Path, name: str, fill: Callable[[Desk], Made]) -> Made:
         desk.close()
         shutil.rmtree(rough, ignore_errors=True)
     return made
-

@@ -34,21 +34,33 @@ def cautions_said(
 
 
 def read_drafts(
-    ids: Iterable[str], season: Season, day: date, crop: Crop | None, *, have_read: bool
+    ids: Iterable[str],
+    season: Season,
+    day: date,
+    crop: Crop | None,
+    *,
+    have_read: bool,
+    waits: bool = False,
 ) -> tuple[Draft, ...]:
     """The records of cautions read now; none where nobody says so.
+
+    Args:
+        ids: as `cautions_for` gives them.
+        season: for what was read before.
+        day: the day of the work.
+        crop: the plant; None for work on a place.
+        have_read: whether the grower says that all were read.
+        waits: whether those that can kill hold up the work, as a sowing sheet does.
 
     Raises:
         InputError: one of them must be read first; the message is its full text.
     """
     key = crop.key if crop else ""
     full = [name for name, in_full in to_show(ids, season.cautions_read, day, key) if in_full]
-    waiting = [name for name in full if blocks(name, crop)]
+    waiting = [name for name in full if waits and blocks(name, crop)]
     if waiting and not have_read:
         texts = "\n".join(CAUTIONS[name].full for name in waiting)
-        raise InputError(
-            f"Nothing was recorded: read this first, and say so with {READ}.\n{texts}"
-        )
+        raise InputError(f"Nothing was recorded: read this first, and say so with {READ}.\n{texts}")
     if not have_read:
         return ()
     return tuple(Draft(Kind.CAUTION_READ, read_key(name, key)) for name in full)

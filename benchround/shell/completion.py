@@ -81,7 +81,7 @@ def _after(found: tuple[Offer, ...]) -> tuple[str, str]:
 def _bash(found: tuple[Offer, ...]) -> Iterator[str]:
     folders, files = _after(found)
     commands = shlex.quote(" ".join(offer.command for offer in found))
-    yield f"# Completion of {PROGRAM} for bash: eval \"$({PROGRAM} completion bash)\""
+    yield f'# Completion of {PROGRAM} for bash: eval "$({PROGRAM} completion bash)"'
     yield f"_{PROGRAM}() {{"
     yield '    local now="${COMP_WORDS[COMP_CWORD]}" before="${COMP_WORDS[COMP_CWORD-1]}"'
     yield '    local words="" paths=""'

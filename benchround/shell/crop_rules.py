@@ -64,4 +64,3 @@ def rules_of(desk: Desk, key: str) -> CropRules:
     """What the grower changed of a crop."""
     rules = tuple(r for r in standing_records(desk, Kind.CROP_RULE) if r.about == key)
     return CropRules(desk.season.crop(key), desk.library[key], rules)
-

@@ -43,9 +43,7 @@ def manual_page(
     return [*lines, *_part("EXIT CODES", _listed(EXIT_CODES))][:-1]
 
 
-def _examples(
-    shown: argparse.ArgumentParser, module: ModuleType, subject: str
-) -> Iterable[str]:
+def _examples(shown: argparse.ArgumentParser, module: ModuleType, subject: str) -> Iterable[str]:
     if subject:
         return [(shown.epilog or "").removeprefix("example: ")]
     return examples_of(module)

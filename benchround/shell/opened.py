@@ -18,8 +18,8 @@ from benchround.rounds.record_line import Reader, Word
 from benchround.shell.saying import remark
 from benchround.whereabouts import find_season
 
-MONTH_FIRST = "month-first"
-DATES = "dates"
+MONTH_FIRST = "month first"
+DATES = "date order"
 """The setting that says how days are typed."""
 _WORD = re.compile(r"([a-z][a-z0-9_.]*)=(.*)", re.DOTALL)
 
@@ -91,6 +91,12 @@ def clearing_up(named: str) -> Iterator[Desk]:
         yield desk
     finally:
         desk.close()
+
+
+def warn_of_unread(*desks: Desk) -> None:
+    """Say that what cannot be read does not come along, where files of a season have faults."""
+    if any(set(desk.problems) - set(desk.season.doubts) for desk in desks):
+        remark(["What cannot be read here does not come along; its folder still holds it."])
 
 
 def require_writable(desk: Desk) -> None:

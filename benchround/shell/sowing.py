@@ -92,4 +92,3 @@ def ahead_of(season: Season, batch: Batch, crop: Crop, day: date) -> Ahead:
         seeds=seeds,
         seeds_how=how,
     )
-

@@ -153,9 +153,7 @@ def test_the_old_folder_is_not_touched_and_the_new_one_is_used(
     assert opened(tmp_path / "next").folder.name == "Garden 27"
 
 
-def test_undo_in_the_new_season_never_reaches_back(
-    season: Path, tmp_path: Path, run: Run
-) -> None:
+def test_undo_in_the_new_season_never_reaches_back(season: Path, tmp_path: Path, run: Run) -> None:
     run("note", "b20", "fed")
     run("close-season", str(tmp_path / "next"))
     ran = run("undo", "--season", str(tmp_path / "next"))
@@ -215,3 +213,15 @@ def test_what_cannot_be_is_refused(
     ran = run("close-season", *(word.format(**places) for word in words))
     assert (ran.code, said in ran.err) == (1, True)
     assert not (tmp_path / "next").exists()
+
+
+def test_what_a_newer_program_wrote_is_said_to_stay_behind(
+    season: Path, tmp_path: Path, run: Run
+) -> None:
+    [page] = (season / "records").glob("*.json")
+    text = page.read_text(encoding="utf-8")
+    page.write_text(text.replace('"kind": "turned"', '"kind": "sung to"', 1), encoding="utf-8")
+    ran = run("close-season", str(tmp_path / "next"))
+    assert ran.code == 0
+    assert "sung to" in ran.err
+    assert "does not come along" in ran.err

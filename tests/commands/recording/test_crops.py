@@ -70,9 +70,7 @@ def _typed(value: object) -> str:
     return (" to " if both else ", ").join(map(str, value))
 
 
-def test_a_changed_figure_counts_is_marked_and_can_be_given_back(
-    season: Path, run: Run
-) -> None:
+def test_a_changed_figure_counts_is_marked_and_can_be_given_back(season: Path, run: Run) -> None:
     before, library = rounds_of(season), load_library()["cosmos"]
     ran = run("crops", "cosmos", "set", "growing.pinch_pairs=5", "succession_days=20 to 40")
     assert ran.code == 0, ran.err

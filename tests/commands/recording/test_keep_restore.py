@@ -70,9 +70,7 @@ def test_a_damaged_heading_is_put_right(season: Path, run: Run) -> None:
         ("", "No copy is called"),
     ],
 )
-def test_a_copy_that_is_not_there_is_named(
-    season: Path, run: Run, copy: str, said: str
-) -> None:
+def test_a_copy_that_is_not_there_is_named(season: Path, run: Run, copy: str, said: str) -> None:
     run("keep")
     before = files_of(season)
     ran = run("restore", copy)

@@ -53,9 +53,7 @@ def test_a_season_is_begun_with_its_site_and_its_places_in_walking_order(
     assert not list(tmp_path.glob(".*.new"))
 
 
-def test_frost_dates_come_out_of_a_file_of_minima(
-    season: Path, tmp_path: Path, run: Run
-) -> None:
+def test_frost_dates_come_out_of_a_file_of_minima(season: Path, tmp_path: Path, run: Run) -> None:
     """NOAA GHCN-Daily USC00010655 by the Utah Climate Center's rule (derived)."""
     folder = tmp_path / "dry-hill"
     assert run("new", str(folder), "--lat", "34.7", "--frost-file", str(MINIMA)).code == 0

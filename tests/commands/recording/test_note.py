@@ -10,6 +10,7 @@ from benchround.core.lifecycle import TABLE
 from benchround.core.record import Kind
 from benchround.core.record_figures import ELSEWHERE, KINDS, RULES, Form, figure_rule
 from benchround.desk import Desk
+from benchround.screens.record_fields import ASKED, NEEDS, WANTED
 from tests.commands.recording.bench import Run, files_of, rounds_of
 from tests.sample.story import DAY_0
 
@@ -173,6 +174,20 @@ def test_every_kind_can_be_noted_or_has_a_command_of_its_own() -> None:
         assert all(name in RULES for name in rule.figures), kind
     assert all(rule.choices for rule in RULES.values() if rule.form is Form.CHOICE)
     assert figure_rule(Kind.STALLED, "cause").choices == ("heat", "cold")
+
+
+def test_whatever_the_record_sheet_asks_can_be_typed_here_too() -> None:
+    for kind, names in ASKED.items():
+        assert set(names) <= set(KINDS[kind].figures), kind
+        for name in names:
+            rule, wanted = figure_rule(kind, name), WANTED[name]
+            if wanted.sort == "number" or wanted.sort == "whole":
+                assert rule.low <= 0, name
+                assert rule.high >= wanted.most, name
+            elif wanted.choices and kind is not Kind.STALLED:
+                assert set(wanted.choices) <= set(rule.choices), name
+    for kind, needed in NEEDS.items():
+        assert KINDS[kind].needed <= set(needed)
 
 
 def test_the_sample_s_own_figures_may_all_be_typed(season: Path) -> None:

@@ -78,12 +78,14 @@ def test_all_are_listed_with_what_holds(season: Path, run: Run) -> None:
 
 def test_a_day_is_read_as_the_grower_writes_it(season: Path, run: Run) -> None:
     def day() -> str:
-        return str(run("note", "b08", "noted", "--text", "x", "--on", "5/3", "--json").value[
-            "written"
-        ][0]["day"])
+        return str(
+            run("note", "b08", "noted", "--text", "x", "--on", "5/3", "--json").value["written"][0][
+                "day"
+            ]
+        )
 
     assert day() == "2026-03-05"
-    run("settings", "dates=month-first")
+    run("settings", "date_order=month-first")
     assert day() == "2026-05-03"
 
 

@@ -13,9 +13,7 @@ from tests.sample.story import DAY_0
 NEEDED = {"stem_mm": "6", "min_c": "5", "count": "30"}
 
 
-def test_every_task_of_the_sample_can_be_ticked_and_undone_exactly(
-    season: Path, run: Run
-) -> None:
+def test_every_task_of_the_sample_can_be_ticked_and_undone_exactly(season: Path, run: Run) -> None:
     before, later = round_of(season), rounds_of(season)
     for task in before.tasks:
         words = [f"{ask.into}={NEEDED[ask.into]}" for ask in task.asks if ask.needed]
