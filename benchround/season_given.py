@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable
 from datetime import date
 
 from benchround.core.errors import InputError, SeasonError
+from benchround.core.visible import visible
 from benchround.desk import Desk
 from benchround.whereabouts import SAMPLE_DAY, find_season, sample_folder
 
@@ -15,6 +16,7 @@ from benchround.whereabouts import SAMPLE_DAY, find_season, sample_folder
 def season_arguments(parser: argparse.ArgumentParser) -> None:
     """The arguments by which a command is told its season and its day."""
     parser.add_argument("season", nargs="?", default="", help="season folder")
+    parser.add_argument("--season", metavar="FOLDER", dest="folder", default="", help="the same")
     parser.add_argument("--on", metavar="DATE", default="", help="day to take as today")
     parser.add_argument("--sample", action="store_true", help="the sample season on its own day")
 
@@ -31,7 +33,7 @@ def open_given(given: argparse.Namespace, *, writing: bool = False) -> Desk:
     if given.sample:
         day = on or SAMPLE_DAY
         return Desk.open(sample_folder(), today=lambda: day, read_only=True)
-    found = find_season(given.season)
+    found = find_season(given.season or given.folder)
     if found is None:
         raise SeasonError(
             "There is no season yet: begin one with 'benchround', or look at the sample with "
@@ -44,7 +46,7 @@ def open_given(given: argparse.Namespace, *, writing: bool = False) -> Desk:
 def say(remarks: Iterable[str]) -> None:
     """Tell the grower something beside what was asked for: on standard error."""
     for remark in remarks:
-        sys.stderr.write(f"{remark}\n")
+        sys.stderr.write(f"{visible(remark)}\n")
 
 
 def _day(text: str) -> date:

@@ -11,6 +11,7 @@ from datetime import date
 from benchround.core.errors import BenchroundError, InputError, SeasonError
 from benchround.core.record import Draft, Kind
 from benchround.core.task import Round, Task
+from benchround.core.visible import visible
 from benchround.desk import Desk
 from benchround.feeds.out_file import write_out
 from benchround.feeds.page_text import as_text
@@ -104,7 +105,7 @@ def _enter(given: argparse.Namespace, desk: Desk) -> int:
     faults = [row for row in rows if row.fault]
     for row in rows:
         mark = "!" if row.fault else " "
-        sys.stdout.write(f"{mark} {row.number:>3}  {row.fault or row.words}\n")
+        sys.stdout.write(f"{mark} {row.number:>3}  {visible(row.fault or row.words)}\n")
     if faults:
         say([f"{len(faults)} of {len(rows)} cannot be recorded; nothing was. Type it again."])
         return 1

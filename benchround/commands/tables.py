@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import sys
 from codecs import BOM_UTF8
 from collections.abc import Sequence
 from datetime import date
@@ -10,6 +11,7 @@ from pathlib import Path
 
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.record import Draft
+from benchround.core.visible import visible
 from benchround.desk import FURTHEST_BACK, Desk
 from benchround.feeds.everything_json import Everything, everything_from, everything_text
 from benchround.feeds.out_file import STANDARD_OUTPUT, write_out
@@ -107,9 +109,10 @@ def _utf8(data: bytes, name: str) -> str:
 
 def _take_everything(came: Everything, given: argparse.Namespace) -> int:
     """Into a new folder at once; into a season only what it has not, and only when told to."""
-    if not given.season:
+    named = given.season or given.folder
+    if not named:
         raise InputError("Name the folder it is to go to: benchround tables --take-in FILE FOLDER.")
-    folder = Path(given.season).expanduser()
+    folder = Path(named).expanduser()
     for record in came.records:
         encode(record)  # every record can be kept, or the first that cannot is named
     if not is_season(folder):
@@ -137,7 +140,7 @@ def _take_sowings(text: str, given: argparse.Namespace) -> int:
         free = int(desk.free_batch_id()[1:])
         rows = read_sheet(text, desk.season, desk.library.names(), desk.today, free)
         rows = _tried(rows, desk)
-        write_out(STANDARD_OUTPUT, "".join(f"{_said(row)}\n" for row in rows).encode("utf-8"))
+        sys.stdout.writelines(f"{visible(_said(row))}\n" for row in rows)
         faults = [row for row in rows if row.fault]
         if faults:
             say([f"{len(faults)} of {len(rows)} rows cannot be taken in; none was."])

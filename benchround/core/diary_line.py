@@ -7,7 +7,7 @@ place follow in any order. Nothing is guessed: a word that fits nowhere is named
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -37,6 +37,7 @@ VERBS = frozenset({"sow", "sowed", "sown"})
 HOW = "write it as '12 apr cosmos Paper Lantern 40 seeds bench 1'"
 
 _COUNT = re.compile(r"([0-9]{1,9})([a-z]*)")
+_YEAR = re.compile(r"[0-9]{4}")
 _DAYLIKE = re.compile(r"[0-9+\-].*")
 _QUOTES = {"'": "'", '"': '"', "\u2018": "\u2019", "\u201c": "\u201d"}
 
@@ -94,17 +95,14 @@ def crop_meant(text: str, crops: Iterable[Named]) -> str:
         InputError: no crop, or more than one, answers to it.
     """
     known = tuple(crops)
-    exact = _exact_crop(text, known)
+    exact = _exact_crop(text, _keys_by_name(known))
     if exact is not None:
         return exact
+    start = f" {folded(text)}"
     near = [
         crop
-        for crop in find_crops(text, known)
-        if folded(text)
-        and any(
-            f" {name}".find(f" {folded(text)}") >= 0
-            for name in map(folded, (crop.name, *crop.synonyms, crop.key, crop.latin))
-        )
+        for crop in (find_crops(text, known) if start.strip() else ())
+        if any(start in f" {name}" for name in _names(crop))
     ]
     if len(near) == 1:
         return near[0].key
@@ -131,32 +129,48 @@ def place_meant(text: str, places: Sequence[Place]) -> str:
 
 def _day(words: list[str], today: date) -> tuple[date, list[str]]:
     for count in (3, 2, 1):
-        if len(words) >= count:
-            try:
-                return read_day(" ".join(words[:count]), today), words[count:]
-            except InputError:
-                continue
+        if len(words) < count:
+            continue
+        try:
+            day = read_day(" ".join(words[:count]), today)
+        except InputError:
+            continue
+        if words[count:] and _YEAR.fullmatch(words[count]):
+            return read_day(" ".join(words[: count + 1]), today), words[count + 1 :]
+        return day, words[count:]
     if words and _DAYLIKE.fullmatch(words[0]):
-        read_day(" ".join(words[:2]) if len(words) > 1 else words[0], today)
+        read_day(" ".join(words[:2] if words[0].isdigit() else words[:1]), today)
     return today, words
 
 
 def _crop(words: list[str], crops: Iterable[Named]) -> tuple[str, list[str]]:
     known = tuple(crops)
+    keys = _keys_by_name(known)
     for count in range(min(MOST_CROP_WORDS, len(words)), 0, -1):
-        key = _exact_crop(" ".join(words[:count]), known)
+        key = _exact_crop(" ".join(words[:count]), keys)
         if key is not None:
             return key, words[count:]
     return crop_meant(words[0], known), words[1:]
 
 
-def _exact_crop(text: str, crops: Sequence[Named]) -> str | None:
+def _keys_by_name(crops: Iterable[Named]) -> dict[str, str]:
+    """Every name of every crop, folded; the first crop of a name has it."""
+    keys: dict[str, str] = {}
+    for crop in crops:
+        for name in _names(crop):
+            keys.setdefault(name, crop.key)
+    return keys
+
+
+def _names(crop: Named) -> tuple[str, ...]:
+    return tuple(folded(name) for name in (crop.key, crop.name, *crop.synonyms, crop.latin) if name)
+
+
+def _exact_crop(text: str, keys: Mapping[str, str]) -> str | None:
     wanted = folded(text)
-    singular = {wanted.removesuffix("s"), wanted.removesuffix("es")} - {wanted, ""}
-    for meant in ({wanted}, singular):
-        for crop in crops:
-            if meant & {folded(n) for n in (crop.name, *crop.synonyms, crop.key, crop.latin) if n}:
-                return crop.key
+    for meant in (wanted, wanted.removesuffix("s"), wanted.removesuffix("es")):
+        if meant in keys:
+            return keys[meant]
     return None
 
 

@@ -94,5 +94,5 @@ def _zone(name: str) -> tuple[tzinfo | None, str]:
         return None, "The site has no time zone, so times are written as local ones."
     try:
         return ZoneInfo(name), ""
-    except (OSError, ValueError) as error:
+    except (KeyError, OSError, ValueError) as error:
         return None, f"The site's time zone '{name[:40]}' is not known ({error}): times are local."

@@ -1,8 +1,8 @@
 """Finding typefaces that have the letters of the grower's own language.
 
 A PDF's built-in typeface knows Western European letters only. Others come from the font package of
-the `paper` extra (FiraGO and Noto Sans Symbols, SIL Open Font Licence), else from the system's own
-folders. Nothing is fetched.
+the `paper` extra (FiraGO, SIL Open Font Licence), else from the system's own folders. Nothing is
+fetched.
 """
 
 from __future__ import annotations
@@ -15,8 +15,11 @@ from importlib import import_module
 from pathlib import Path
 
 FONT_PACKAGE = "pymupdf_fonts"
-PACKAGED = {"regular": "figo", "bold": "figbo", "symbols": "symbol2"}
+PACKAGED = {"regular": "figo", "bold": "figbo"}
 """Names of the typefaces in the font package."""
+
+TRUETYPE = (b"\x00\x01\x00\x00", b"true")
+"""How a file of TrueType outlines begins (OpenType specification, from memory)."""
 
 UPRIGHT = (
     ("DejaVuSans.ttf", "DejaVuSans-Bold.ttf"),
@@ -100,9 +103,8 @@ def find_typefaces(
     bold = own.get("bold") if "regular" in own else system.get(pair[1])
     if regular is None:
         return Typefaces(remark=BUILT_IN)
-    wide = [own[name] for name in ("symbols",) if name in own]
-    wide += [system[name] for name in WIDE if name in system]
-    return Typefaces(regular, bold, tuple(path for path in wide if path != regular))
+    wide = tuple(system[name] for name in WIDE if name in system and system[name] != regular)
+    return Typefaces(regular, bold, wide)
 
 
 def _named_files(folders: Sequence[Path], names: set[str]) -> dict[str, Path]:
@@ -110,8 +112,19 @@ def _named_files(folders: Sequence[Path], names: set[str]) -> dict[str, Path]:
     for folder in folders:
         for where, _, files in os.walk(folder):
             for name in names.intersection(files):
-                found.setdefault(name, Path(where) / name)
+                path = Path(where) / name
+                if name not in found and _outlined(path):
+                    found[name] = path
     return found
+
+
+def _outlined(path: Path) -> bool:
+    """Whether a file holds a typeface with TrueType outlines, which every printer takes."""
+    try:
+        with path.open("rb") as file:
+            return file.read(4) in TRUETYPE
+    except OSError:
+        return False
 
 
 def _unpacked(into: Path) -> dict[str, Path]:

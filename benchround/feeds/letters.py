@@ -108,7 +108,7 @@ def _otherwise(sign: str, has: Callable[[str], bool]) -> str:
     if plain is None:
         base = "".join(s for s in unicodedata.normalize("NFKD", sign) if not _is_mark(s))
         parts = [part if has(part) else _latin(part) for part in base]
-        plain = "".join(part for part in parts if part) if base and all(parts) else None
+        plain = "".join(part for part in parts if part) if base.strip() and all(parts) else None
     if plain is not None and all(has(letter) for letter in plain if letter != " "):
         return plain
     return f"[U+{ord(sign):04X}]"

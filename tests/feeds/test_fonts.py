@@ -1,0 +1,134 @@
+"""Typefaces: found where they are, and done without where there are none."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+from fontTools.fontBuilder import FontBuilder  # type: ignore[import-untyped]  # has no types
+from fontTools.pens.ttGlyphPen import TTGlyphPen  # type: ignore[import-untyped]  # has no types
+from fontTools.ttLib import TTFont  # type: ignore[import-untyped]  # has no types
+
+from benchround.feeds import fonts
+from benchround.feeds.fonts import BUILT_IN, Typefaces, find_typefaces
+from benchround.feeds.papers import PAPERS
+from benchround.feeds.pdf_text import Ink
+from tests.feeds.printed import needs_poppler, text_of
+
+DAY = date(2026, 5, 27)
+ALPHABETS = {
+    # the letters of the Universal Declaration's first word in several languages (from memory)
+    "Czech": "\u0161\u010d\u0159\u017e\u00fd\u00e1\u00ed\u00e9\u016f\u0165\u010f\u0148",
+    "Polish": "\u0105\u0107\u0119\u0142\u0144\u00f3\u015b\u017a\u017c",
+    "Russian": "\u0430\u0431\u0432\u0433\u0434\u0435\u0451\u0436\u0437\u0438\u0439",
+    "Greek": "\u03b1\u03b2\u03b3\u03b4\u03b5\u03ac\u03ce",
+    "Hebrew": "\u05d0\u05d1\u05d2\u05d3",
+}
+
+
+def test_the_packaged_typeface_has_the_letters_of_many_languages(tmp_path: Path) -> None:
+    """Looked up in the file's own character map with fontTools."""
+    pytest.importorskip(fonts.FONT_PACKAGE, reason="the font package is not installed")
+    faces = find_typefaces(tmp_path, folders=())
+    assert faces.regular is not None
+    assert faces.bold is not None
+    assert not faces.remark
+    for path in (faces.regular, faces.bold):
+        cmap = TTFont(path).getBestCmap()
+        for language, letters in ALPHABETS.items():
+            assert all(ord(letter) in cmap for letter in letters), language
+
+
+def test_a_system_typeface_is_found_by_name_however_deep(tmp_path: Path) -> None:
+    pytest.importorskip(fonts.FONT_PACKAGE, reason="the font package is not installed")
+    packaged = find_typefaces(tmp_path, folders=()).regular
+    assert packaged is not None
+    deep = tmp_path / "share" / "truetype" / "dejavu"
+    deep.mkdir(parents=True)
+    (deep / "DejaVuSans.ttf").write_bytes(packaged.read_bytes())
+    (deep / "unifont.ttf").write_bytes(packaged.read_bytes())
+    faces = find_typefaces(tmp_path, folders=(tmp_path / "share",), packaged=False)
+    assert faces.regular == deep / "DejaVuSans.ttf"
+    assert faces.bold is None
+    assert faces.others == (deep / "unifont.ttf",)
+
+
+def test_without_any_typeface_the_built_in_one_is_used_and_said(tmp_path: Path) -> None:
+    faces = find_typefaces(tmp_path, folders=(tmp_path / "nowhere",), packaged=False)
+    assert faces.regular is None
+    assert faces.remark == BUILT_IN
+
+
+@needs_poppler
+def test_with_the_built_in_typeface_nothing_vanishes_and_it_is_said(tmp_path: Path) -> None:
+    faces = find_typefaces(tmp_path, folders=(), packaged=False)
+    with Ink(PAPERS["a4"], DAY, "t", faces=faces) as pen:
+        pen.page()
+        words = ("Caf\u00e9 cr\u00e8me", "\u0411\u0430\u0440\u0445\u0430\u0442", "\u65e5\u672c")
+        for at, text in enumerate(words):
+            pen.lines([pen.ready(text)], 10, 10 + 10 * at, 12)
+        data, remarks = pen.data(), pen.remarks
+    assert text_of(data, tmp_path) == "Caf\u00e9 cr\u00e8me Barkhat [U+65E5][U+672C]"
+    assert any("\u65e5" in remark and "\u0411" in remark for remark in remarks)
+    assert BUILT_IN in remarks
+
+
+@needs_poppler
+def test_letters_missing_in_the_main_typeface_come_from_another(tmp_path: Path) -> None:
+    """The other one is made here with fontTools: a single square for a single sign."""
+    pytest.importorskip(fonts.FONT_PACKAGE, reason="the font package is not installed")
+    main = find_typefaces(tmp_path, folders=())
+    faces = Typefaces(main.regular, main.bold, (one_sign_typeface(tmp_path, "\u2714"),))
+    with Ink(PAPERS["a5"], DAY, "t", faces=faces) as pen:
+        pen.page()
+        pen.lines([pen.ready("leek \u2714 pricked")], 10, 10, 12, bold=True)
+        data, remarks = pen.data(), pen.remarks
+    assert text_of(data, tmp_path) == "leek \u2714 pricked"
+    assert remarks == ()
+
+
+def one_sign_typeface(folder: Path, sign: str) -> Path:
+    pen = TTGlyphPen(None)
+    for at, point in enumerate([(0, 0), (0, 600), (600, 600), (600, 0)]):
+        (pen.lineTo if at else pen.moveTo)(point)
+    pen.closePath()
+    glyph = pen.glyph()
+    builder = FontBuilder(1000, isTTF=True)
+    builder.setupGlyphOrder([".notdef", "square"])
+    builder.setupCharacterMap({ord(sign): "square"})
+    builder.setupGlyf({".notdef": glyph, "square": glyph})
+    builder.setupHorizontalMetrics({".notdef": (700, 0), "square": (700, 0)})
+    builder.setupHorizontalHeader(ascent=800, descent=-200)
+    builder.setupNameTable({"familyName": "One Sign", "styleName": "Regular", "psName": "OneSign"})
+    builder.setupOS2()
+    builder.setupPost()
+    path = folder / "one.ttf"
+    builder.save(path)
+    return path
+
+
+def test_a_file_that_is_no_typeface_is_passed_over(tmp_path: Path) -> None:
+    (tmp_path / "DejaVuSans.ttf").write_bytes(b"OTTO" + bytes(100))
+    assert find_typefaces(tmp_path, folders=(tmp_path,), packaged=False).regular is None
+
+
+@needs_poppler
+@pytest.mark.parametrize("text", ["{nb}", "**b** __i__ [x](y)", "100 % \\n (a) <b>"])
+def test_no_text_is_read_as_a_mark(tmp_path: Path, text: str) -> None:
+    with Ink(PAPERS["a5"], DAY, text) as pen:
+        pen.page()
+        pen.page()
+        pen.lines([pen.ready(text)], 10, 10, 12)
+        data = pen.data()
+    assert text_of(data, tmp_path) == text
+
+
+def test_the_same_page_gives_the_same_bytes(tmp_path: Path) -> None:
+    made: list[bytes] = []
+    for _ in range(2):
+        with Ink(PAPERS["letter"], DAY, "t") as pen:
+            pen.page()
+            pen.lines([pen.ready("\u017dlutoucky")], 10, 10, 12)
+            made.append(pen.data())
+    assert made[0] == made[1]

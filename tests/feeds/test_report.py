@@ -1,0 +1,150 @@
+"""The season's report: one content, written as Markdown and as PDF."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from markdown_it import MarkdownIt
+
+from benchround.core.season import Season
+from benchround.feeds.letters import one_line
+from benchround.feeds.page_pdf import page_pdf
+from benchround.feeds.page_text import as_markdown, as_text
+from benchround.feeds.pages import Grid, Heading, Page, Tick, Words
+from benchround.feeds.papers import PAPERS
+from benchround.feeds.report import report_page
+from tests.feeds.printed import ink_share, needs_poppler, page_count, pictures_of, text_of
+from tests.feeds.seasons import (
+    HOSTILE,
+    empty_season,
+    hostile_season,
+    many_season,
+    sample_season,
+)
+from tests.sample.story import DAY_0
+
+
+def page(season: Season) -> Page:
+    return report_page(season, "The sample season", DAY_0)
+
+
+def markdown_words(text: str) -> list[str]:
+    """The words markdown-it finds in a Markdown text, marks taken off."""
+    tokens = MarkdownIt("commonmark").enable(["table", "strikethrough"]).parse(text)
+    inline = [child for token in tokens for child in token.children or []]
+    return " ".join(child.content for child in inline if child.type == "text").split()
+
+
+def plain_words(content: Page) -> list[str]:
+    """The words the page holds."""
+    texts = [content.title]
+    for block in content.blocks:
+        match block:
+            case Heading(text) | Words(text):
+                texts.append(text)
+            case Grid(columns, rows):
+                texts.extend((*columns, *(cell for row in rows for cell in row)))
+            case Tick(number, text, blanks):
+                texts.extend((str(number), text, *blanks))
+    return " ".join(one_line(text) for text in texts).split()
+
+
+@pytest.mark.parametrize(
+    "season",
+    [sample_season(), hostile_season(), empty_season()],
+    ids=["sample", "hostile", "empty"],
+)
+def test_markdown_says_what_the_page_says_and_nothing_is_a_mark(season: Season) -> None:
+    """Read back by markdown-it with tables and strikethrough switched on."""
+    content = page(season)
+    assert "".join(markdown_words(as_markdown(content))) == "".join(plain_words(content))
+
+
+MARKS = st.one_of(st.sampled_from("#*_`[]()<>|~&-+=.:1 \\!"), st.characters())
+
+
+@given(st.lists(st.text(alphabet=MARKS, max_size=30), min_size=3, max_size=3))
+def test_any_text_is_no_mark_in_a_heading_a_paragraph_or_a_table(texts: list[str]) -> None:
+    heading, words, cell = texts
+    content = Page("t", (Heading(heading), Words(words), Grid(("c",), ((cell,),))))
+    assert "".join(markdown_words(as_markdown(content))) == "".join(plain_words(content))
+
+
+def test_headings_and_tables_are_what_markdown_it_takes_them_for() -> None:
+    tokens = MarkdownIt("commonmark").enable("table").parse(as_markdown(page(sample_season())))
+    headings = [token.tag for token in tokens if token.type == "heading_open"]
+    assert headings.count("h1") == 1
+    assert headings.count("h2") == 5
+    assert sum(token.type == "table_open" for token in tokens) == 9
+    assert sum(token.type == "tr_open" for token in tokens) > 100
+
+
+@needs_poppler
+@pytest.mark.parametrize("paper", sorted(PAPERS))
+def test_the_pdf_says_what_the_page_says(tmp_path: Path, paper: str) -> None:
+    content = page(sample_season())
+    data, remarks = page_pdf(content, PAPERS[paper], DAY_0, one_sheet=False)
+    printed = text_of(data, tmp_path).replace(" ", "")
+    assert [word for word in plain_words(content) if word not in printed] == []
+    assert remarks == ()
+    for picture in pictures_of(data, tmp_path):
+        assert 0.002 < ink_share(picture) < 0.3
+        edge = picture.crop((0, 0, picture.width, 20))
+        assert ink_share(edge) == 0
+
+
+@needs_poppler
+def test_a_tables_head_is_on_every_sheet(tmp_path: Path) -> None:
+    rows = tuple((f"row{n}", str(n)) for n in range(300))
+    content = Page("t", (Grid(("uncommonhead", "number"), rows, frozenset({1})),))
+    data, _ = page_pdf(content, PAPERS["a4"], DAY_0, one_sheet=False)
+    sheets = page_count(data, tmp_path)
+    assert sheets > 3
+    printed = text_of(data, tmp_path)
+    assert printed.count("uncommonhead") == sheets
+    assert all(printed.split().count(f"row{n}") == 1 for n in range(300))
+
+
+@needs_poppler
+def test_hostile_names_in_the_pdf(tmp_path: Path) -> None:
+    data, remarks = page_pdf(page(hostile_season()), PAPERS["a4"], DAY_0, one_sheet=False)
+    printed = text_of(data, tmp_path).replace(" ", "")
+    for name in HOSTILE:
+        if name.isascii() and name.isprintable():
+            assert name.replace(" ", "") in printed
+    assert remarks
+
+
+@needs_poppler
+def test_three_thousand_batches(tmp_path: Path) -> None:
+    content = page(many_season())
+    data, _ = page_pdf(content, PAPERS["a4"], DAY_0, one_sheet=False)
+    assert page_count(data, tmp_path) > 60
+    printed = text_of(data, tmp_path)
+    assert "b0001" in printed
+    assert "b3000" in printed
+
+
+def test_an_empty_season_says_so() -> None:
+    text = as_markdown(page(empty_season()))
+    assert "Nothing was sown or planted yet" in text
+    assert "|" not in text
+
+
+def test_the_report_ends_with_what_to_sow_next_year() -> None:
+    content = page(sample_season())
+    headings = [block.text for block in content.blocks if isinstance(block, Heading)]
+    assert headings[-1] == "What to sow when next year"
+    last = content.blocks[-1]
+    assert isinstance(last, Grid)
+    assert last.columns == ("sow on", "crop", "variety", "wanted", "seeds", "because")
+    days = [row[0] for row in last.rows]
+    assert days == sorted(days)
+
+
+def test_plain_text_has_every_cell() -> None:
+    text = as_text(page(sample_season()))
+    assert "b01 | Cosmos | Paper Lantern" in text

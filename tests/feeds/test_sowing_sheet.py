@@ -1,0 +1,203 @@
+"""Sowings from a spreadsheet."""
+
+from __future__ import annotations
+
+import shutil
+from datetime import date
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from benchround.cli import main
+from benchround.core.errors import InputError
+from benchround.core.record import Kind
+from benchround.crops.library import load_library
+from benchround.desk import Desk
+from benchround.feeds.sowing_sheet import COLUMNS, SheetRow, read_sheet
+from benchround.whereabouts import sample_folder
+from tests.feeds.seasons import sample_season
+from tests.sample.story import DAY_0
+
+HEAD = "crop,variety,sown,seeds,cells,place,wanted\n"
+
+
+def read(text: str) -> tuple[SheetRow, ...]:
+    return read_sheet(text, sample_season(), load_library().names(), DAY_0, 34)
+
+
+def test_a_row_is_a_sowing_with_the_next_free_id() -> None:
+    rows = read(HEAD + "Cosmos,Paper Lantern,12 apr,40,40,Bench 1,24\nleek,,2026-03-06,220,,,150\n")
+    assert [row.fault for row in rows] == ["", ""]
+    first, second = (row.draft for row in rows)
+    assert first is not None
+    assert second is not None
+    assert (first.kind, first.about, first.day) == (Kind.SOWN, "b34", date(2026, 4, 12))
+    assert first.figures == {
+        "crop": "cosmos",
+        "variety": "Paper Lantern",
+        "seeds": 40,
+        "cells": 40,
+        "place": "bench-1",
+        "wanted": 24,
+    }
+    assert (second.about, second.figures["crop"], second.figures["wanted"]) == ("b35", "leek", 150)
+
+
+@pytest.mark.parametrize("between", [",", ";", "\t"])
+def test_commas_semicolons_and_tabs(between: str) -> None:
+    text = f"crop{between}seeds\r\ncosmos{between}40\r\n"
+    (row,) = read(text)
+    assert row.draft is not None
+    assert row.draft.figures == {"crop": "cosmos", "seeds": 40}
+
+
+def test_a_mark_at_the_start_and_empty_lines_are_passed_over() -> None:
+    (row,) = read("\ufeffCrop,Per cell\n\n,,\nCosmos,2\n")
+    assert row.draft is not None
+    assert row.draft.figures["per_cell"] == 2
+    assert row.line == 4
+
+
+def test_a_day_to_come_is_a_plan() -> None:
+    (row,) = read("crop,sown\nleek,2027-03-06\n")
+    assert row.draft is not None
+    assert (row.draft.kind, row.draft.day) == (Kind.PLANNED, DAY_0)
+    assert row.draft.figures["sow_on"] == "2027-03-06"
+
+
+def test_a_guarded_cell_is_the_text_it_stands_for() -> None:
+    (row,) = read("crop,variety\ncosmos,'=1+1\n")
+    assert row.draft is not None
+    assert row.draft.figures["variety"] == "=1+1"
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [
+        (",x,,,,,", "crop: it is empty"),
+        ("nosuchcrop,,,,,,", "no crop of the library"),
+        ("a,,,,,,", "more than one crop"),
+        ("cosmos,,31 feb,,,,", "sown: '31 feb'"),
+        ("cosmos,,12,,,,", "sown: '12' could be"),
+        ("cosmos,,,-4,,,", "seeds: '-4' is no whole number"),
+        ("cosmos,,,4.5,,,", "seeds"),
+        ("cosmos,,,99999999999,,,", "seeds"),
+        ("cosmos,,,,,the moon,", "'the moon' is no place. Places: Propagator P"),
+        ("cosmos,,,,,,1,2", "there are 8 cells but 7 columns"),
+        (f"cosmos,{'x' * 300},,,,,", "300 letters are too many"),
+    ],
+)
+def test_a_row_that_cannot_be_is_named_and_the_others_are_read(line: str, words: str) -> None:
+    bad, good = read(f"{HEAD}{line}\ncosmos,,,40,,,\n")
+    assert words in bad.fault
+    assert bad.draft is None
+    assert bad.line == 2
+    assert good.draft is not None
+
+
+def test_ids_of_the_sheets_own_are_taken_once() -> None:
+    first, again, old, free = read("batch,crop\nb34,cosmos\nb34,leek\nb01,leek\n,leek\n")
+    assert first.draft is not None
+    assert "b34 is on the books already" in again.fault
+    assert "b01 is on the books already" in old.fault
+    assert free.draft is not None
+    assert free.draft.about == "b35"
+
+
+def test_a_sowing_that_is_on_the_books_is_remarked() -> None:
+    (row,) = read("crop,variety,sown\ncosmos,Paper Lantern,2026-04-09\n")
+    assert row.remark == "like b01, which is on the books already"
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("", "empty"),
+        ("\n\n", "empty"),
+        ("variety,seeds\nx,3\n", "no column 'crop'"),
+        ("crop,colour\ncosmos,red\n", "'colour' is no column"),
+        ("crop,crop\na,b\n", "twice"),
+        ('crop\n"cos', "cannot be read"),
+        ("crop\n" + "cosmos\n" * 20_001, "too many at once"),
+    ],
+    ids=lambda value: value[:20],
+)
+def test_a_table_that_cannot_be_read_is_refused(text: str, words: str) -> None:
+    with pytest.raises(InputError, match=words):
+        read(text)
+
+
+@given(st.text(max_size=200))
+def test_any_table_is_rows_or_a_sentence(text: str) -> None:
+    try:
+        rows = read("crop,variety,sown,seeds\n" + text)
+    except InputError:
+        return
+    for row in rows:
+        assert (row.draft is None) is bool(row.fault)
+
+
+@given(
+    variety=st.text(st.characters(exclude_categories=["C", "Z"]), min_size=1, max_size=30),
+    seeds=st.integers(0, 1_000_000),
+    day=st.dates(date(2020, 1, 1), DAY_0),
+)
+def test_what_was_put_in_comes_out(variety: str, seeds: int, day: date) -> None:
+    from benchround.feeds.tables import Table, csv_text
+
+    text, _ = csv_text(
+        Table("t", ("crop", "variety", "sown", "seeds"), (("cosmos", variety, str(day), seeds),))
+    )
+    (row,) = read(text)
+    assert row.draft is not None
+    assert row.draft.figures["variety"] == variety
+    assert (row.draft.figures["seeds"], row.draft.day) == (seeds, day)
+
+
+def test_columns_are_those_of_the_guide() -> None:
+    guide = (Path(__file__).parents[2] / "docs" / "leaving.md").read_text(encoding="utf-8")
+    assert all(f"`{name}`" in guide for name in COLUMNS)
+
+
+@pytest.fixture
+def season(tmp_path: Path) -> Path:
+    folder = tmp_path / "season"
+    shutil.copytree(sample_folder(), folder, ignore=shutil.ignore_patterns("*.lock"))
+    return folder
+
+
+def test_the_shell_shows_first_and_records_when_told(
+    season: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sheet = tmp_path / "sowings.csv"
+    sheet.write_text(HEAD + "Cosmos,Night,12 apr,40,,bench-1,24\n", encoding="utf-8")
+    words = ["tables", "--take-in", str(sheet), str(season), "--on", "2026-05-27"]
+    assert main(words) == 0
+    shown = capsys.readouterr()
+    assert "line 2: b34 sown 2026-04-12" in shown.out
+    assert "can be taken in" in shown.err
+    assert "b34" not in batches(season)
+    assert main([*words, "--yes"]) == 0
+    assert batches(season)["b34"] == "Night"
+
+
+def test_one_bad_row_keeps_all_of_it_out(
+    season: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sheet = tmp_path / "sowings.csv"
+    sheet.write_text(HEAD + "cosmos,,,40,,,\nnope,,,,,,\ncosmos,,2010-01-01,4,,,\n")
+    words = ["tables", "--take-in", str(sheet), str(season), "--on", "2026-05-27", "--yes"]
+    assert main(words) == 1
+    shown = capsys.readouterr()
+    assert "! line 3: 'nope' is no crop" in shown.out
+    assert "! line 4: sown: 2010-01-01 is too far back" in shown.out
+    assert "2 of 3 rows cannot be taken in; none was" in shown.err
+    assert "b34" not in batches(season)
+
+
+def batches(folder: Path) -> dict[str, str]:
+    desk = Desk.open(folder, today=lambda: DAY_0, read_only=True)
+    desk.close()
+    return {name: batch.variety for name, batch in desk.season.batches.items()}
