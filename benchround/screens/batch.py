@@ -37,7 +37,6 @@ class BatchScreen(CardScreen, inherit_bindings=False):
         super().__init__()
         self.about = about
         self._part = ""
-        self._asked = ""
 
     @classmethod
     def arrive(cls, bench: BenchroundApp) -> Self:
@@ -96,16 +95,6 @@ class BatchScreen(CardScreen, inherit_bindings=False):
 
     def _order(self) -> list[str]:
         return sorted(self.desk.season.batches, key=in_order)
-
-    def say(self, words: str, *, bad: bool = False) -> None:
-        """Say it; what was asked is no longer open."""
-        self._asked = ""
-        super().say(words, bad=bad)
-
-    def on_pick_list_moved(self) -> None:
-        """What was asked of another record is no longer open."""
-        if self._asked:
-            self.say("")
 
     def action_record(self) -> None:
         """Open a record sheet for the batch, or for the part chosen."""
@@ -166,20 +155,12 @@ class BatchScreen(CardScreen, inherit_bindings=False):
         self.require_open(self.desk.today)
         text = batch_lines.record_text(record, self.desk.season)
         words = f"{batch.id} {text}, {say_day(record.day)}"
-        if self._asked != record.id:
-            self.say(f"Withdraw '{words}'?{_spoils(batch, record)} Press x again to do it.")
-            self._asked = record.id
+        question = f"Withdraw '{words}'?{_spoils(batch, record)} Press x again to do it."
+        if not self.confirmed(record.id, question):
             return
         said = self.bench.doings.withdraw((record.id,), words)
         self.write_card()
         self.say(said)
-
-    def action_undo(self) -> None:
-        """Take back the last thing done."""
-        gone = self.bench.doings.undo()
-        self.write_card()
-        words = f"Taken back: {gone.words}." if gone else "There is nothing to take back."
-        self.say(words)
 
 
 def in_order(name: str) -> tuple[int, str]:

@@ -79,8 +79,6 @@ def _figures(found: BatchGermination, width: int) -> Iterator[Line]:
         spread = summary.spread_days
         over = f"; 10 to 90 % took {spread:.1f} days" if spread is not None else ""
         yield from pair("T50", f"{summary.t50_days:.1f} days from sowing{over}", width)
-    for note in found.notes:
-        yield from pair("assumed", note, width)
 
 
 def learned_lines(learned: Learned, width: int) -> Iterator[Line]:

@@ -25,6 +25,10 @@ class CardScreen(PageScreen, inherit_bindings=False):
     CSS_PATH = ["page.tcss", "card.tcss"]  # noqa: RUF012 - as Textual has it
     AUTO_FOCUS = "PickList"
 
+    def __init__(self) -> None:
+        super().__init__()
+        self._asked = ""
+
     def head_lines(self, width: int) -> Sequence[Line]:
         """What the card is about."""
         return ()
@@ -72,8 +76,34 @@ class CardScreen(PageScreen, inherit_bindings=False):
         self.query_one(Sheaf).rewrite()
 
     def on_pick_list_moved(self) -> None:
-        """The head may tell of the row under the cursor."""
+        """The head may tell of the row; what was asked of another one is no longer open."""
         self.query_one("#head", Told).rewrite()
+        if self._asked:
+            self.say("")
+
+    def say(self, words: str, *, bad: bool = False) -> None:
+        """Say it; what was asked is no longer open."""
+        self._asked = ""
+        super().say(words, bad=bad)
+
+    def confirmed(self, about: str, question: str) -> bool:
+        """Whether a key was pressed for the second time; the first time the question is asked.
+
+        Args:
+            about: what is asked about.
+            question: the words.
+        """
+        if self._asked == about:
+            return True
+        self.say(question)
+        self._asked = about
+        return False
+
+    def action_undo(self) -> None:
+        """Take back the last thing done."""
+        gone = self.bench.doings.undo()
+        self.write_card()
+        self.say(f"Taken back: {gone.words}." if gone else "There is nothing to take back.")
 
     def action_turn(self) -> None:
         """Turn the card over."""

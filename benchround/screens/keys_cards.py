@@ -338,9 +338,9 @@ def going_keys(
     sheets = tuple(screen for screen in typing if screen not in LOOK_UPS)
     finding = tuple(screen for screen in typing if screen != FIND)
     return (
-        Key("go-to", letter, "go to", GO, GOING, shown, "app.go_to_list", 8),
+        Key("go-to", letter, "go to", GO, GOING, shown, "app.go_to_list", 3),
         Key("go-to-quietly", letter, "go to", GO, GOING, quiet, "app.go_to_list"),
-        Key("go-to-while-typing", control, "go to", GO, GOING, LOOK_UPS, "app.go_to_list", 8),
+        Key("go-to-while-typing", control, "go to", GO, GOING, LOOK_UPS, "app.go_to_list", 7),
         Key("go-to-from-sheet", control, "go to", GO, GOING, sheets, "app.go_to_list"),
         Key("find", ("slash", "ctrl+f"), "find", SEARCH, GOING, plain, "app.find"),
         Key("find-while-typing", ("ctrl+f",), "find", SEARCH, GOING, finding, "app.find"),

@@ -1,0 +1,172 @@
+"""What to do differently, in sentences with figures, from what the season shows.
+
+Each sentence rests on counts of this season; when a share or a number is called different is our
+proposal: a share where its 95 % range leaves the library's out, too many from half as many again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from benchround.core.batch import Batch
+from benchround.core.crop import Raising
+from benchround.core.errors import OutOfRangeError
+from benchround.core.lifecycle import ENDED, WAITING
+from benchround.core.quantity import how_many
+from benchround.core.record import Cause, Kind
+from benchround.core.season import Season
+from benchround.core.shares import wilson
+from benchround.feeds.cause_words import NEXT_TIME
+from benchround.feeds.next_year import SURVIVAL
+from benchround.feeds.review import Had, not_counted, seeds_sown, wanted_had
+
+TOO_MANY = 1.5
+"""Plants had to plants wanted, from which too many were sown (our proposal)."""
+MOST_NAMED = 5
+OUR_RULE = "our proposal, from your own counts"
+STALLED = {
+    "heat": (
+        "sow in the evening into a cool shaded place, or wait for a cooler spell",
+        "University of Florida, on seed asleep in heat; J. Hort. Sci. 50, 1975, on lettuce (read)",
+    ),
+    "cold": (
+        "give bottom heat, or sow when the days ahead are warmer",
+        "Harrington and Minges 1954, days to emergence by temperature (read)",
+    ),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Lesson:
+    """One thing to do differently.
+
+    Attributes:
+        found: what happened, with its figures.
+        therefore: what to do; empty where there is only to be known.
+        source: on what the advice rests.
+    """
+
+    found: str
+    therefore: str
+    source: str
+
+
+def lessons(season: Season) -> tuple[Lesson, ...]:
+    """Everything to do differently: causes by plants lost, then numbers, then what is not known."""
+    return (
+        *_causes(season),
+        *_stalls(season),
+        *_numbers(season),
+        *_shares(season),
+        *_uncounted(season),
+    )
+
+
+def _causes(season: Season) -> Iterator[Lesson]:
+    lost: dict[str, int] = {}
+    batches: dict[str, list[str]] = {}
+    for name in sorted(season.batches):
+        for cause, count in season.batches[name].tally.losses.items():
+            lost[cause] = lost.get(cause, 0) + count
+            batches.setdefault(cause, []).append(name)
+    for cause in sorted(lost, key=lambda cause: (-lost[cause], cause)):
+        if cause in NEXT_TIME:
+            therefore, source = NEXT_TIME[Cause(cause)]
+            number = f"{lost[cause]} lost" if lost[cause] else "all lost, never counted,"
+            found = f"{_capital(cause)}: {number} in {_named(season, batches[cause])}"
+            yield Lesson(found, therefore, source)
+
+
+def _stalls(season: Season) -> Iterator[Lesson]:
+    stalled: dict[str, list[str]] = {}
+    for name in sorted(season.batches):
+        record = season.batches[name].main.last.get(Kind.STALLED)
+        if record is not None:
+            stalled.setdefault(record.text("cause"), []).append(name)
+    for cause, (therefore, source) in STALLED.items():
+        if cause in stalled:
+            found = f"{_capital(cause)} stalled {_named(season, stalled[cause])} before it was up"
+            yield Lesson(found, therefore, source)
+
+
+def _numbers(season: Season) -> Iterator[Lesson]:
+    for had in wanted_had(season):
+        batch = season.batches[had.batch]
+        name = f"{had.batch} {had.crop}"
+        enough, sown = _enough(season, batch), seeds_sown(batch)
+        if had.had < had.wanted and (had.planted or batch.ended):
+            so = f"sow {enough} seeds instead of {sown}" if enough and enough > sown > 0 else ""
+            words = f"{name}: {had.wanted} wanted, {had.had} {_kept(had, batch)}"
+            yield Lesson(words, so or "sow a few more, or sow twice", OUR_RULE)
+        elif had.had > TOO_MANY * had.wanted and enough and enough < sown:
+            words = f"{name}: {had.had} {_kept(had, batch)} for {had.wanted} wanted"
+            yield Lesson(
+                words, f"{enough} seeds are enough nine times in ten; {sown} were sown", OUR_RULE
+            )
+
+
+def _kept(had: Had, batch: Batch) -> str:
+    return "planted" if had.planted else "left" if batch.ended else "alive"
+
+
+def _enough(season: Season, batch: Batch) -> int | None:
+    """Seeds for the plants wanted by what was learned of the crop; None where nothing tells."""
+    share = season.learned(batch.crop).share
+    sowing = batch.sowing
+    if share is None or sowing is None or not batch.wanted:
+        return None
+    if sowing.raising in (Raising.CLUMPS, Raising.DRILL):
+        return None
+    try:
+        per_cell = sowing.per_cell or 1
+        return how_many(
+            batch.wanted, share.share, share.tested, SURVIVAL, per_cell=per_cell
+        ).seeds
+    except OutOfRangeError:
+        return None
+
+
+def _shares(season: Season) -> Iterator[Lesson]:
+    crops = {batch.crop for batch in season.batches.values() if batch.sowing is not None}
+    for key in sorted(crops):
+        learned = season.learned(key).share
+        if learned is None or not learned.sown:
+            continue
+        low, high = wilson(learned.up, learned.sown)
+        if low <= learned.prior <= high:
+            continue
+        worse = high < learned.prior
+        found = (
+            f"{season.crop(key).name}: {learned.up} of {learned.sown} seeds came up, {low:.0%} to "
+            f"{high:.0%}; the {learned.of} says {learned.prior:.0%}"
+        )
+        so = "sow more, or try another packet" if worse else "fewer seeds will do"
+        taken = f"{so}; {learned.share:.0%} is reckoned with from now on"
+        yield Lesson(found, taken, OUR_RULE)
+
+
+def _uncounted(season: Season) -> Iterator[Lesson]:
+    names = [
+        name
+        for name in not_counted(season)
+        if season.batches[name].main.stage not in ENDED | WAITING
+        and season.batches[name].tally.up is None
+    ]
+    if names:
+        yield Lesson(
+            f"Never counted: {_named(season, names)}",
+            "count once when all are up: without it nothing is learned of how much came up",
+            OUR_RULE,
+        )
+
+
+def _named(season: Season, names: list[str]) -> str:
+    """Batches with their crops, the first few by name."""
+    said = [f"{name} {season.crop(season.batches[name].crop).name}" for name in names[:MOST_NAMED]]
+    more = len(names) - MOST_NAMED
+    return ", ".join(said) + (f" and {more} more" if more > 0 else "")
+
+
+def _capital(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}"
