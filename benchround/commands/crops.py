@@ -43,6 +43,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "words",
         metavar="set figure=value | unset figure",
         nargs="*",
+        default=[],
         help="figures to change, or to give back",
     )
     add_season(parser)

@@ -51,7 +51,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("batch", metavar="BATCH", help="batch, place, 'site', 'new', or a name")
     parser.add_argument("kind", metavar="KIND", help="what happened")
     parser.add_argument(
-        "words", metavar="figure=value", nargs="*", type=figure_word, help="its figures"
+        "words", metavar="figure=value", nargs="*", default=[], type=figure_word, help="its figures"
     )
     parser.add_argument("--part", default="", help="a part of the batch, such as spares")
     parser.add_argument("--on", default="", metavar="DATE", help="the day it happened")

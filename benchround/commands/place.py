@@ -40,7 +40,12 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("what", nargs="?", choices=(SET, REMOVE), help="what to do; else list")
     parser.add_argument("code", metavar="CODE", nargs="?", default="", help="code of the place")
     parser.add_argument(
-        "words", metavar="name=value", nargs="*", type=figure_word, help="what it is like"
+        "words",
+        metavar="name=value",
+        nargs="*",
+        default=[],
+        type=figure_word,
+        help="what it is like",
     )
     add_season(parser)
     add_json(parser)

@@ -35,7 +35,12 @@ OF_SITE = (*SITE_FIGURES, *FROSTS, TIMEZONE)
 def arguments(parser: argparse.ArgumentParser) -> None:
     """The command's arguments."""
     parser.add_argument(
-        "words", metavar="name=value", nargs="*", type=figure_word, help="settings to change"
+        "words",
+        metavar="name=value",
+        nargs="*",
+        default=[],
+        type=figure_word,
+        help="settings to change",
     )
     add_season(parser)
     add_json(parser)

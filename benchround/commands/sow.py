@@ -43,7 +43,12 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """The command's arguments."""
     parser.add_argument("crop", metavar="CROP", help="key, name or synonym of the crop")
     parser.add_argument(
-        "words", metavar="figure=value", nargs="*", type=figure_word, help="further figures"
+        "words",
+        metavar="figure=value",
+        nargs="*",
+        default=[],
+        type=figure_word,
+        help="further figures",
     )
     parser.add_argument("--variety", default="", help="the variety, as on the packet")
     parser.add_argument("--seeds", default="", metavar="N", help="seeds sown")

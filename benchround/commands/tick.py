@@ -35,7 +35,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """The command's arguments."""
     parser.add_argument("task", metavar="KEY|NUMBER", nargs="?", default="", help="the task")
     parser.add_argument(
-        "words", metavar="figure=value", nargs="*", type=figure_word, help="its figures"
+        "words", metavar="figure=value", nargs="*", default=[], type=figure_word, help="its figures"
     )
     parser.add_argument("--on", default="", metavar="DATE", help="the day of the round, not today")
     parser.add_argument("--text", default="", help="a note")
@@ -67,7 +67,7 @@ def run(given: argparse.Namespace) -> int:
             "cautions": list(said),
             "written": written(records),
         }
-        lines = [f"ticked {task.key}: {left} left to do", *said, *recorded_lines(records)]
+        lines = [f"ticked, {left} left to do: {task.key}", *said, *recorded_lines(records)]
         answer(value, lines, as_json=given.json)
     return 0
 

@@ -91,7 +91,8 @@ def test_the_list_names_every_command(run: Run) -> None:
         (("sown",), 2, "sow"),
         (("recrods",), 2, "records"),
         (("tikc",), 2, "tick"),
-        (("sow",), 2, "CROP"),
+        (("sow",), 2, "required: CROP\n"),
+        (("note", "b20"), 2, "required: KIND\n"),
         (("sow", "cosmos", "--sedes", "3"), 2, "--sedes"),
     ],
 )
