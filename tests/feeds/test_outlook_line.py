@@ -255,7 +255,8 @@ def typed_days(draw: st.DrawFn) -> tuple[str, dict[str, Figure]]:
         words.append(draw(st.sampled_from(["from {0}", "@{0}", "from {0}:00"])).format(hour))
         figures["storm_from"] = f"{hour:02d}:00"
     if draw(st.booleans()):
-        word = draw(st.sampled_from([w for w, s in WORDS.items() if s.sun_share is not None and not s.wet]))
+        dry = [w for w, sky in WORDS.items() if sky.sun_share is not None and not sky.wet]
+        word = draw(st.sampled_from(dry))
         share = WORDS[word].sun_share or 0.0
         words.append(word)
         figures["sun_h"] = round(share * DAY_H, 1)
