@@ -1,4 +1,4 @@
-"""Opens the screens over the season folder named, for the tests that end it by a signal."""
+"""Opens the screens over a season folder: for signals from outside, and for timing."""
 
 from __future__ import annotations
 
@@ -8,11 +8,10 @@ from pathlib import Path
 from benchround.clock import SampleClock
 from benchround.desk import Desk
 from benchround.screens.app import run
-from tests.screens.stage import MACHINE
 
 if __name__ == "__main__":
     clock = SampleClock()
-    desk = Desk.open(Path(sys.argv[1]), today=clock, machine=MACHINE)
+    desk = Desk.open(Path(sys.argv[1]), today=clock, machine="shed")
     code = run(desk, True, clock)
     desk.close()
     sys.exit(code)
