@@ -29,16 +29,17 @@ class Named(Protocol):
 
 AnyNamed = TypeVar("AnyNamed", bound=Named)
 
-INSIDE = 7
+INSIDE = 8
 """Rank of letters found only inside a word, behind every kind of beginning."""
 
 
 def find_crops(letters: str, crops: Iterable[AnyNamed]) -> list[AnyNamed]:
     """The crops whose names hold these letters, the likeliest first.
 
-    The whole name comes before the beginning of a name, that before the beginning of one of its
-    words, and all of these before letters inside a word; at each step the common name comes before
-    synonyms and those before the Latin name. Capitals, accents and hyphens make no difference.
+    The whole common name comes first, then the beginning of one, then a whole synonym or Latin
+    name, then the beginning of those, then the beginning of a word, then letters inside a word; at
+    each step the common name comes before synonyms and those before the Latin name. Capitals,
+    accents and hyphens make no difference.
 
     Args:
         letters: what was typed; nothing typed finds every crop.
@@ -57,12 +58,16 @@ def find_crops(letters: str, crops: Iterable[AnyNamed]) -> list[AnyNamed]:
 def rank_of(wanted: str, crop: Named) -> int | None:
     """How well folded letters fit a crop, 0 best; None if none of its names hold them."""
     names = list(_names(crop))
-    if any(name == wanted for _, name in names):
+    if any(name == wanted and place == 0 for place, name in names):
         return 0
-    starts = [1 + place for place, name in names if name.startswith(wanted)]
+    starts = [place for place, name in names if name.startswith(wanted)]
+    if 0 in starts:
+        return 1
+    if any(name == wanted for _, name in names):
+        return 2
     if starts:
-        return min(starts)
-    words = [4 + place for place, name in names if f" {wanted}" in f" {name}"]
+        return 2 + min(starts)
+    words = [5 + place for place, name in names if f" {wanted}" in f" {name}"]
     if words:
         return min(words)
     return INSIDE if any(wanted in name for _, name in names) else None
