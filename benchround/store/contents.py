@@ -190,7 +190,8 @@ class Contents:
     def _unite(self) -> None:
         by_id: dict[str, Record] = {}
         for page in self.pages:
-            by_id.update(zip(map(_ID, page.records), page.records, strict=True))
+            for record in page.records:
+                by_id[record.id] = record
         self._by_id, self._disagreements, self._sorted = by_id, set(), None
         if len(by_id) < sum(len(page.records) for page in self._pages.values()):
             self._by_id = {}

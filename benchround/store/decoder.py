@@ -28,6 +28,7 @@ class _Unfilled:
     __slots__ = Record.__slots__
 
 
+_closed = MappingProxyType
 _new: Callable[[type[_Unfilled]], Any] = object.__new__
 
 
@@ -53,25 +54,36 @@ class Decoder:
         self._names: set[str] = set()
 
     def records(
-        self, documents: Iterable[Document], refuse: Callable[[InputError], None]
+        self,
+        documents: Iterable[Document],
+        refuse: Callable[[InputError], None],
+        *,
+        examine: bool = True,
     ) -> tuple[Record, ...]:
-        """The records in these documents; why one holds none is told to `refuse`."""
+        """The records in these documents.
+
+        Args:
+            documents: the documents.
+            refuse: told why a document holds no record.
+            examine: whether texts and figures have to be looked at; not if they are known to have
+                come from `codec.encode` and to hold nothing that cannot be printed.
+        """
         days, times, words, kinds = self._days, self._times, self._words, KINDS
         records: list[Record] = []
         add = records.append
         for document in documents:
             try:
+                if examine:
+                    self._examine(document)
                 record = _new(_Unfilled)
-                record.id = name = document["id"]
-                if not name or not name.isprintable():
-                    raise ValueError
+                record.id = document["id"]
                 record.day = days[document["day"]]
                 record.kind = kinds[document["kind"]]
                 record.about = words[document["about"]] if "about" in document else ""
                 record.figures = (
-                    self._figures(document["figures"]) if "figures" in document else NO_FIGURES
+                    _closed(document["figures"]) if "figures" in document else NO_FIGURES
                 )
-                record.note = _text(document["note"]) if "note" in document else ""
+                record.note = document.get("note", "")
                 record.at = times[document["at"]] if "at" in document else None
                 record.machine = words[document["machine"]] if "machine" in document else ""
                 record.__class__ = Record
@@ -83,7 +95,15 @@ class Decoder:
                     refuse(error)
         return tuple(records)
 
-    def _figures(self, figures: dict[str, Any]) -> MappingProxyType[str, Any]:
+    def _examine(self, document: Document) -> None:
+        name = document["id"]
+        if not name or not name.isprintable():
+            raise ValueError
+        if "note" in document:
+            _text(document["note"])
+        if "figures" not in document:
+            return
+        figures = document["figures"]
         if not figures.keys() <= self._names:
             self._names.update(map(_word, figures))
         for value in figures.values():
@@ -98,7 +118,6 @@ class Decoder:
                 _text(value)
             elif of is not bool:
                 raise ValueError
-        return MappingProxyType(figures)
 
 
 def _word(text: str) -> str:

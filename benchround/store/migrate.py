@@ -21,7 +21,8 @@ from benchround.store.journal import parse_journal
 from benchround.store.keep import files_in, packed
 from benchround.store.layout import HEADING, KEEP, RECORDS
 from benchround.store.naming import is_journal, page_of
-from benchround.store.tables import Tables, format_tables, parse_tables
+from benchround.store.seal import CHECK, format_page
+from benchround.store.tables import Tables, parse_tables
 
 Pages = dict[str, Tables]
 """Page name -> what stands in it."""
@@ -92,6 +93,7 @@ def _sound_pages(copy: Path) -> tuple[Pages, set[str]]:
         if not is_journal(name):
             with contextlib.suppress(SeasonDamagedError):
                 pages[name] = parse_tables(data)
+                pages[name].pop(CHECK, None)
     names = set(pages)
     for name in filter(is_journal, files):
         journal, page = parse_journal(files[name]), page_of(name)
@@ -105,7 +107,7 @@ def _sound_pages(copy: Path) -> tuple[Pages, set[str]]:
 
 def _write_pages(folder: Path, old: set[str], new: Pages, disk: Disk) -> None:
     for name, tables in new.items():
-        write_whole(folder / name, format_tables(tables), disk)
+        write_whole(folder / name, format_page(tables), disk)
     for name in sorted(old - new.keys()):
         if (folder / name).exists():  # a move that was interrupted may have removed it
             _remove(folder / name, disk)

@@ -12,6 +12,7 @@ from collections import Counter
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from benchround.core.errors import InputError
 from benchround.core.record import Record
@@ -20,6 +21,7 @@ from benchround.store.decoder import Decoder
 from benchround.store.errors import SeasonDamagedError, UnknownKindError
 from benchround.store.layout import RECORDS
 from benchround.store.naming import Mark, is_journal
+from benchround.store.seal import holds_controls, is_sealed
 from benchround.store.tables import lines_outnumber, parse_tables
 
 FULL = 200
@@ -61,38 +63,53 @@ def read_page(path: Path, mark: Mark, decoder: Decoder) -> Page:
 
 def page_from(name: str, mark: Mark, data: bytes, decoder: Decoder | None = None) -> Page:
     """The page in a file's bytes; of a damaged one, what is whole."""
-    documents, fault, unfinished = _contents(name, data)
-    records, remarks = _decoded(name, documents, decoder or Decoder())
-    return Page(name, mark, records, len(documents), fault, remarks, unfinished)
+    found = _contents(name, data)
+    refused: list[InputError] = []
+    decode = decoder or Decoder()
+    records = decode.records(found.documents, refused.append, examine=not found.in_order)
+    remarks = tuple(_remarks(name, refused)) if refused else ()
+    return Page(name, mark, records, len(found.documents), found.fault, remarks, found.unfinished)
 
 
 def documents_in(name: str, data: bytes) -> tuple[Document, ...]:
     """The documents of a file as they stand, of a damaged one those that are whole."""
-    return tuple(_contents(name, data)[0])
+    return tuple(_contents(name, data).documents)
 
 
-def _contents(name: str, data: bytes) -> tuple[Collection[Document], str, bool]:
-    """The documents in a file, its fault, and whether it is a journal left unfinished."""
+class _Contents(NamedTuple):
+    """What stands in a file; `in_order` if none of it needs to be examined."""
+
+    documents: Collection[Document]
+    fault: str = ""
+    unfinished: bool = False
+    in_order: bool = False
+
+
+def _contents(name: str, data: bytes) -> _Contents:
     if is_journal(name):
-        from benchround.store.journal import parse_journal  # most seasons have none when read
-
-        journal = parse_journal(data)
-        return journal.documents, _journal_fault(data, journal.damaged), journal.unfinished
+        return _in_journal(data)
+    if is_sealed(data):
+        tables = json.loads(data)
+        return _Contents(tables[RECORDS].values(), in_order=not holds_controls(data))
     try:
         tables = parse_tables(data)
     except SeasonDamagedError as error:
-        return tuple(_whole_lines(data)), _merge_fault(data) or str(error), False
+        return _Contents(tuple(_whole_lines(data)), _merge_fault(data) or str(error))
     if lines_outnumber(data, tables):
         fault = "it was joined from two copies, with numbers used twice"
-        return tuple(_whole_lines(data)), fault, False
-    return tables.get(RECORDS, {}).values(), "", False
+        return _Contents(tuple(_whole_lines(data)), fault)
+    return _Contents(tables.get(RECORDS, {}).values())
 
 
-def _journal_fault(data: bytes, damaged: int) -> str:
-    if not damaged:
-        return ""
-    lines = "a line in it is" if damaged == 1 else f"{damaged} lines in it are"
-    return _merge_fault(data) or f"{lines} not as written"
+def _in_journal(data: bytes) -> _Contents:
+    from benchround.store.journal import parse_journal  # most seasons have none when read
+
+    journal = parse_journal(data)
+    fault = ""
+    if journal.damaged:
+        lines = "a line in it is" if journal.damaged == 1 else f"{journal.damaged} lines in it are"
+        fault = _merge_fault(data) or f"{lines} not as written"
+    return _Contents(journal.documents, fault, journal.unfinished)
 
 
 def _merge_fault(data: bytes) -> str:
@@ -115,20 +132,16 @@ def _whole_lines(data: bytes) -> Iterator[Document]:
             yield document
 
 
-def _decoded(
-    name: str, documents: Iterable[Document], decoder: Decoder
-) -> tuple[tuple[Record, ...], tuple[str, ...]]:
-    refused: list[InputError] = []
-    records = decoder.records(documents, refused.append)
-    unknown = Counter(error.kind for error in refused if isinstance(error, UnknownKindError))
-    remarks = [
-        f"{name}: {error}; it is kept in the file but not shown"
-        for error in refused
-        if not isinstance(error, UnknownKindError)
-    ]
-    remarks += [
-        f"{name}: {count} of kind {kind} kept in the file but not shown; a newer benchround"
-        " wrote them and can show them"
-        for kind, count in sorted(unknown.items())
-    ]
-    return records, tuple(remarks)
+def _remarks(name: str, refused: Iterable[InputError]) -> Iterator[str]:
+    """A sentence for every record that was passed over, those of unknown kinds counted together."""
+    unknown: Counter[str] = Counter()
+    for error in refused:
+        if isinstance(error, UnknownKindError):
+            unknown[error.kind] += 1
+        else:
+            yield f"{name}: {error}; it is kept in the file but not shown"
+    for kind, count in sorted(unknown.items()):
+        yield (
+            f"{name}: {count} of kind {kind} kept in the file but not shown; a newer benchround"
+            " wrote them and can show them"
+        )

@@ -20,7 +20,7 @@ from benchround.store.keep import Kept, files_in
 from benchround.store.layout import ASIDE, HEADING, RECORDS
 from benchround.store.naming import is_journal, is_page, page_of
 from benchround.store.pages import documents_in, page_from
-from benchround.store.tables import format_tables
+from benchround.store.seal import format_page
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,7 +166,7 @@ def _as_page(name: str) -> str:
 
 
 def _page_of(documents: Iterable[Document]) -> bytes:
-    return format_tables({RECORDS: dict(enumerate(documents, 1))})
+    return format_page({RECORDS: dict(enumerate(documents, 1))})
 
 
 def _free_name(folder: Path, name: str, tag: str, *, moving: bool = False) -> str:

@@ -10,7 +10,8 @@ from tinydb.storages import Storage
 
 from benchround.store.disk import SYSTEM_DISK, Disk, write_whole
 from benchround.store.errors import SeasonDamagedError
-from benchround.store.tables import Tables, format_tables, lines_outnumber, parse_tables
+from benchround.store.seal import CHECK, format_page
+from benchround.store.tables import Tables, lines_outnumber, parse_tables
 
 
 class AtomicStorage(Storage):
@@ -33,6 +34,7 @@ class AtomicStorage(Storage):
         tables = parse_tables(data)
         if lines_outnumber(data, tables):  # writing it again would lose the hidden ones
             raise SeasonDamagedError("numbers are used twice in it")
+        tables.pop(CHECK, None)
         return tables
 
     def write(self, data: Mapping[str, Mapping[Any, Any]]) -> None:
@@ -42,4 +44,4 @@ class AtomicStorage(Storage):
             SeasonError: nothing was written.
             SeasonUnsureError: written, but not confirmed by the disk.
         """
-        write_whole(self.path, format_tables(data), self.disk)
+        write_whole(self.path, format_page(data), self.disk)

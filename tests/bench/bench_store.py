@@ -1,7 +1,9 @@
 """How long the store takes: `python -m tests.bench.bench_store [folder]`.
 
 Prints, for seasons of 1,000, 12,000 and 120,000 records, the time of one durable append beside
-that of one line added to a plain file and forced to the disk, and the time to read the season.
+that of one line added to a plain file and forced to the disk, the slowest of the appends, which
+puts a journal into its page, the time a new program takes to read the season, its memory when it
+has, and by how many times the size of the files it grew.
 The folder should lie on the disk of interest; a temporary one is used otherwise.
 """
 
@@ -9,10 +11,11 @@ from __future__ import annotations
 
 import os
 import statistics
+import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from datetime import date, datetime, timedelta
 from functools import partial
 from pathlib import Path
@@ -20,15 +23,15 @@ from pathlib import Path
 from benchround.core.record import Kind, Record
 from benchround.store import SeasonFolder
 from benchround.store.codec import encode
-from benchround.store.disk import write_whole
 from benchround.store.naming import page_name
 from benchround.store.pages import FULL
-from benchround.store.tables import format_tables
+from benchround.store.seal import format_page
 from tests.store.builders import Scribe
 
 SIZES = (1_000, 12_000, 120_000)
 APPENDS = 400
 READS = 5
+ROOT = Path(__file__).parents[2]
 FIRST = date(2027, 1, 1)
 
 
@@ -55,66 +58,96 @@ def write_season(path: Path, count: int, scribe: Scribe) -> None:
         }
         month = f"2026-{1 + number * 12 * FULL // count:02d}"
         name = page_name(scribe.machine, month, number + 1)
-        (path / "records" / name).write_bytes(format_tables({"records": documents}))
+        (path / "records" / name).write_bytes(format_page({"records": documents}))
 
 
-def median_ms(action: Callable[[], object], times: int) -> float:
-    """The middle one of the times an action takes, in milliseconds."""
-    taken = []
-    for _ in range(times):
-        start = time.perf_counter()
-        action()
-        taken.append((time.perf_counter() - start) * 1000)
-    return statistics.median(taken)
+def timed_ms(action: Callable[[], object]) -> float:
+    """How long an action takes, in milliseconds."""
+    start = time.perf_counter()
+    action()
+    return (time.perf_counter() - start) * 1000
 
 
-def raw_append_ms(folder: Path) -> float:
-    """One line added to a plain file and forced to the disk."""
+def raw_append(folder: Path) -> Callable[[], object]:
+    """Adding one line to a plain file and forcing it to the disk."""
     handle = os.open(folder / "raw.txt", os.O_WRONLY | os.O_CREAT | os.O_APPEND)
 
     def add() -> None:
-        os.write(handle, b"x" * 180 + b"\n")
+        os.write(handle, b"x" * 220 + b"\n")
         os.fsync(handle)
 
-    taken = median_ms(add, APPENDS)
-    os.close(handle)
-    return taken
+    return add
 
 
-def raw_replace_ms(folder: Path) -> float:
-    """A file of half a page replaced whole, without any work of ours on what stands in it."""
-    data = b"x" * 90 * FULL
-    return median_ms(lambda: write_whole(folder / "whole.txt", data), APPENDS)
+def appends_ms(path: Path, scribe: Scribe, count: int) -> tuple[list[float], list[float]]:
+    """Times of single ticks, and of plain lines added in turn with them on the same disk."""
+    ours, plain = [], []
+    add_line = raw_append(path.parent)
+    with SeasonFolder.open(path, "laptop", clock=datetime.now) as season:
+        for number in range(APPENDS):
+            action = (typical(scribe, count + number),)
+            ours.append(timed_ms(partial(season.append, action)))
+            plain.append(timed_ms(add_line))
+    return ours, plain
 
 
-def add_next(season: SeasonFolder, records: Iterator[Record]) -> None:
-    """One tick: a single record, on the disk when this returns."""
-    season.append((next(records),))
+READER = """
+import resource, sys, time
+from pathlib import Path
+from benchround.store import SeasonFolder
+before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+start = time.perf_counter()
+records = SeasonFolder.open(Path(sys.argv[1]), "laptop", read_only=True).records()
+taken = time.perf_counter() - start
+after = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+print(len(records), taken, before / 1024, after / 1024)
+"""
+
+
+def read_afresh(path: Path) -> tuple[float, float, float]:
+    """Seconds a new program takes to read the season, and its memory in MB before and after."""
+    asked = [sys.executable, "-c", READER, str(path)]
+    run = subprocess.run(asked, cwd=ROOT, capture_output=True, text=True, check=True)
+    _, taken_s, before_mb, after_mb = map(float, run.stdout.split())
+    return taken_s, before_mb, after_mb
+
+
+IMPORTER = """
+import benchround.core.season, time
+start = time.perf_counter()
+import benchround.store
+print(time.perf_counter() - start)
+"""
+
+
+def import_ms() -> float:
+    """Milliseconds to import the store in a program that has the core already."""
+    asked = [sys.executable, "-c", IMPORTER]
+    runs = [subprocess.run(asked, cwd=ROOT, capture_output=True, text=True) for _ in range(READS)]
+    return min(float(run.stdout) for run in runs) * 1000
 
 
 def main() -> None:
     """Print the table."""
     with tempfile.TemporaryDirectory(dir=sys.argv[1] if len(sys.argv) > 1 else None) as made:
         folder = Path(made)
-        print(f"one line, forced to disk      {raw_append_ms(folder):8.3f} ms")
-        print(f"half a page replaced, forced  {raw_replace_ms(folder):8.3f} ms")
-        print("records   append ms   line ms   ratio   read s   us a record")
+        print(f"the store is imported in {import_ms():.1f} ms")
+        print(
+            "records   append ms   line ms   ratio   slowest ms   read s   us a record"
+            "   files MB   memory MB   times the files"
+        )
         for count in SIZES:
             scribe, path = Scribe(), folder / str(count)
             write_season(path, count, scribe)
-
-            def read(path: Path = path) -> int:
-                return len(SeasonFolder.open(path, "laptop", read_only=True).records())
-
-            assert read() == count
-            read_ms = median_ms(read, READS)
-            with SeasonFolder.open(path, "laptop", clock=datetime.now) as season:
-                adding = (typical(scribe, count + n) for n in range(APPENDS))
-                line_ms = raw_append_ms(folder)
-                append_ms = median_ms(partial(add_next, season, adding), APPENDS)
+            files_mb = sum(p.stat().st_size for p in (path / "records").iterdir()) / 2**20
+            reads = sorted(read_afresh(path) for _ in range(READS))
+            read_s, before_mb, after_mb = reads[len(reads) // 2]
+            ours, plain = appends_ms(path, scribe, count)
+            append_ms, line_ms = statistics.median(ours), statistics.median(plain)
             print(
-                f"{count:7,}   {append_ms:9.3f}   {line_ms:7.3f}   {append_ms / line_ms:5.1f}"
-                f"   {read_ms / 1000:6.3f}   {read_ms * 1000 / count:11.2f}"
+                f"{count:7,}   {append_ms:9.3f}   {line_ms:7.3f}   {append_ms / line_ms:5.2f}"
+                f"   {max(ours):10.2f}   {read_s:6.3f}   {read_s * 1e6 / count:11.2f}"
+                f"   {files_mb:8.1f}   {after_mb:9.1f}   {(after_mb - before_mb) / files_mb:15.1f}"
             )
 
 

@@ -13,10 +13,12 @@ from pathlib import Path
 import pytest
 
 from benchround.core.errors import SeasonError
+from benchround.store.codec import encode
 from benchround.store.disk import write_whole
 from benchround.store.errors import SeasonReadOnlyError, SeasonUnsureError
 from benchround.store.folder import SeasonFolder
-from tests.store.builders import Scribe, filled_season, new_season, page, reopen
+from benchround.store.journal import line_of
+from tests.store.builders import Scribe, filled_season, journal, new_season, page, reopen
 from tests.store.disks import FailingDisk, WatchedDisk
 
 ROOT = Path(__file__).parents[2]
@@ -180,6 +182,26 @@ def test_a_journal_replaced_while_a_line_is_added_is_told_and_the_action_may_be_
         season.append(action)
         assert len(season.records()) == 3
     assert reopen(tmp_path / "s").records() == season.records()
+
+
+def test_no_line_is_added_behind_an_unfinished_one(tmp_path: Path) -> None:
+    path, scribe = tmp_path / "s", Scribe()
+    new_season(path).close()
+    records = scribe.records(2)
+    journal(path).write_bytes(line_of(map(encode, records)) + b'{"check": "00')
+    disk = FailingDisk("create", errno.ENOSPC, times=1)
+    disk.failing = True
+    season = reopen(path, disk=disk)  # the journal cannot be put into its page
+    assert journal(path).exists()
+    added = scribe.records(1)
+    season.append(added)
+    assert season.records() == records + added
+    copied = shutil.copytree(path, tmp_path / "copied", ignore=shutil.ignore_patterns("*.lock"))
+    season.close()
+    for folder in (path, copied):
+        with reopen(folder) as again:
+            assert again.records() == records + added
+            assert again.problems == ()
 
 
 def test_a_journal_that_cannot_be_removed_tells_nothing_twice(tmp_path: Path) -> None:
