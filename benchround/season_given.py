@@ -25,6 +25,7 @@ def open_given(given: argparse.Namespace, *, writing: bool = False) -> Desk:
     """The season named, or the one at hand; the sample is only ever read.
 
     Raises:
+        SeasonBusyError: it is to be written, and another program holds it.
         SeasonError: there is none, or it cannot be opened.
         InputError: the day is no day.
     """
@@ -40,7 +41,25 @@ def open_given(given: argparse.Namespace, *, writing: bool = False) -> Desk:
             "--sample."
         )
     today = date.today if on is None else lambda: on
-    return Desk.open(found, today=today, read_only=not writing)
+    desk = Desk.open(found, today=today, read_only=not writing)
+    if writing:
+        _require_writable(desk)
+    return desk
+
+
+def _require_writable(desk: Desk) -> None:
+    """Refuse before anything is done where recording would be refused in the end.
+
+    Raises:
+        SeasonBusyError: another program holds the season.
+        SeasonError: it cannot be written.
+    """
+    try:
+        if desk.read_only:
+            desk.folder.append(())  # says why not
+    except SeasonError:
+        desk.close()
+        raise
 
 
 def say(remarks: Iterable[str]) -> None:

@@ -48,7 +48,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace) -> int:
     """Print the sheet, or show and record what was typed."""
-    desk = open_given(given, writing=given.way == "enter")
+    desk = open_given(given, writing=given.way == "enter" and given.yes)
     try:
         return _print(given, desk) if given.way == "print" else _enter(given, desk)
     finally:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from benchround.feeds.fitting import line_height_mm
 from benchround.feeds.page_strips import Setting, Strip
 from benchround.feeds.pages import Page
 from benchround.feeds.papers import Paper
@@ -65,6 +66,8 @@ def _setting(pen: Ink, page: Page, *, one_sheet: bool) -> tuple[int, Setting]:
     size = LARGEST_PT
     while one_sheet and size >= SMALLEST_PT:
         for columns, across in widths:
+            if len(page.blocks) * line_height_mm(size) > columns * _room(pen.paper):
+                continue  # each block takes a line at the least
             setting = Setting(pen, size, across)
             places = _placed(setting.strips(page), _room(pen.paper), columns)
             if max(placed.sheet for placed in places) == 0:

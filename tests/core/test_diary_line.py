@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchround.core.diary_line import (
@@ -166,6 +166,7 @@ WORDS = st.sampled_from(
 )
 
 
+@settings(deadline=None)
 @given(st.one_of(st.text(alphabet=SIGNS, max_size=60), st.lists(WORDS, max_size=12).map(" ".join)))
 def test_any_line_is_a_sowing_or_a_sentence(text: str) -> None:
     try:
@@ -181,6 +182,7 @@ def test_any_line_is_a_sowing_or_a_sentence(text: str) -> None:
     assert draft.figures.get("place", "arch") in {place.code for place in PLACES}
 
 
+@settings(deadline=None)
 @given(
     day=st.dates(date(2008, 1, 1), TODAY),
     crop=st.sampled_from([name.key for name in CROPS]),

@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 import pytest
 from dateutil import parser as dateutil_parser
 from dateutil import tz as dateutil_tz
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from icalendar import Calendar
 
@@ -206,6 +206,7 @@ def test_hostile_names_come_back_as_text() -> None:
     assert len(calendar.walk("VEVENT")) == len(of_season(season))
 
 
+@settings(deadline=None)
 @given(st.text(max_size=120), st.text(max_size=300))
 def test_any_text_comes_back(name: str, text: str) -> None:
     calendar = Calendar.from_ical(written(event(DAY_0, name=name, text=text)))

@@ -55,6 +55,7 @@ SEASONS = st.builds(
 )
 
 
+@settings(deadline=None)
 @given(SEASONS)
 def test_whatever_a_season_holds_comes_back(season: Everything) -> None:
     back = everything_from(everything_text(season, encode), decode)
@@ -72,6 +73,7 @@ def test_whatever_a_season_holds_comes_back(season: Everything) -> None:
         )
 
 
+@settings(deadline=None)
 @given(SEASONS)
 def test_any_json_reader_reads_it_and_finds_the_documented_names(season: Everything) -> None:
     value = json.loads(everything_text(season, encode))
@@ -140,6 +142,7 @@ def test_what_is_not_whole_is_refused_by_what_is_wrong(
         everything_from(json.dumps({**GOOD, **change}), decode)
 
 
+@settings(deadline=None)
 @given(st.text(max_size=80))
 def test_any_other_text_is_refused(text: str) -> None:
     with pytest.raises(InputError):

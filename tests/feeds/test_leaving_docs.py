@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 import shlex
 import shutil
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -143,8 +145,40 @@ def test_a_season_another_program_holds_is_read_but_not_written(
     try:
         assert main(["report", "s"]) == 0
         assert main(["labels", "s", "--text", "labels.txt"]) == 3
+        assert not Path("labels.txt").exists()
+        assert main(["labels", "s", "--text", "labels.txt", "--try"]) == 0
         assert main(["paper", "print", "s", "--on", "2026-05-27"]) == 0
+        assert main(["paper", "enter", "2", "s", "--on", "2026-05-27"]) == 0
         assert main(["paper", "enter", "2", "s", "--on", "2026-05-27", "--yes"]) == 3
     finally:
         holder.close()
     assert "benchround: " in capsys.readouterr().err
+
+
+WITHOUT = [
+    ("fpdf", ["report", "--sample", "--pdf", "x.pdf"], 1, "fpdf2: install benchround with"),
+    ("icalendar", ["calendar", "--sample", "--out", "x.ics"], 1, "icalendar: install benchround"),
+    ("qrcode", ["labels", "--sample", "--qr", "--pdf", "x.pdf"], 1, "qrcode: install benchround"),
+    ("fpdf", ["labels", "--sample", "--text", "x.txt"], 0, "never written to"),
+    ("fpdf", ["paper", "print", "--sample"], 0, ""),
+    ("fpdf", ["report", "--sample", "--out", "x.md"], 0, ""),
+]
+
+
+@pytest.mark.parametrize(
+    ("package", "words", "code", "said"),
+    WITHOUT,
+    ids=[f"{p}: {' '.join(w)}" for p, w, _, _ in WITHOUT],
+)
+def test_without_an_extra_its_commands_say_so_and_the_others_work(
+    package: str, words: list[str], code: int, said: str, tmp_path: Path
+) -> None:
+    program = (
+        f"import sys; sys.modules[{package!r}] = None; from benchround.cli import main; "
+        f"sys.exit(main({words!r}))"
+    )
+    command = [sys.executable, "-c", program]
+    done = subprocess.run(command, capture_output=True, text=True, cwd=tmp_path)
+    assert done.returncode == code, done.stderr
+    assert said in done.stderr
+    assert "Traceback" not in done.stderr

@@ -6,7 +6,7 @@ import shutil
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchround.cli import main
@@ -58,6 +58,7 @@ def test_what_is_no_entry_is_refused(text: str, words: str) -> None:
         read_entry(text)
 
 
+@settings(deadline=None)
 @given(st.text(max_size=60))
 def test_any_text_is_an_entry_or_refused(text: str) -> None:
     try:

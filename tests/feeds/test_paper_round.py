@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchround.core.errors import InputError
@@ -139,6 +139,7 @@ def test_the_same_morning_has_the_same_code_and_another_has_another() -> None:
 KEYS = st.lists(st.text(max_size=20), max_size=20).map(tuple)
 
 
+@settings(deadline=None)
 @given(day=st.dates(date(1900, 1, 1), date(2200, 1, 1)), keys=KEYS)
 def test_a_kept_list_comes_back_and_its_code_is_no_number(day: date, keys: tuple[str, ...]) -> None:
     kept = PaperList(day, keys)

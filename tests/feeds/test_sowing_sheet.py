@@ -7,7 +7,7 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchround.cli import main
@@ -129,6 +129,7 @@ def test_a_table_that_cannot_be_read_is_refused(text: str, words: str) -> None:
         read(text)
 
 
+@settings(deadline=None)
 @given(st.text(max_size=200))
 def test_any_table_is_rows_or_a_sentence(text: str) -> None:
     try:
@@ -139,6 +140,7 @@ def test_any_table_is_rows_or_a_sentence(text: str) -> None:
         assert (row.draft is None) is bool(row.fault)
 
 
+@settings(deadline=None)
 @given(
     variety=st.text(st.characters(exclude_categories=["C", "Z"]), min_size=1, max_size=30),
     seeds=st.integers(0, 1_000_000),
