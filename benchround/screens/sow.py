@@ -210,6 +210,7 @@ class SowScreen(Sheet, inherit_bindings=False):
             yield line(("ctrl+k", Role.KEY), (" says that you have read it", Role.INK))
         others = [name for name, _ in self._cautions(crop) if name not in to_read]
         yield from _short_cautions(others, width)
+        yield from self._label(crop, width)
         plan = self._plan
         if plan is not None and plan.out_of_window:
             yield from paragraph(plan.out_of_window, width, Role.LATE)
@@ -219,7 +220,6 @@ class SowScreen(Sheet, inherit_bindings=False):
         for step in self._course:
             if step.step is not Step.SOW:
                 yield from _course_lines(step, width, tall=self.size.height >= TALL)
-        yield from self._label(crop, width)
 
     def _label(self, crop: Crop, width: int) -> Iterator[Line]:
         values = self.form.values()

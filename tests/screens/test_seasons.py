@@ -11,6 +11,8 @@ from benchround.core.errors import SeasonError
 from benchround.core.record import Draft, Kind, Record
 from benchround.core.task import Family
 from benchround.desk import Desk
+from benchround.screens.app import LOOK
+from benchround.screens.sheet_fields import DATE_ORDER, MONTH_FIRST
 from benchround.screens.theme import LIGHT
 from tests.sample.story import DAY_0
 from tests.screens.stage import (
@@ -139,7 +141,7 @@ async def test_the_day_turns_by_itself(desk: Desk, clock: SampleClock) -> None:
 
 
 async def test_a_look_chosen_in_the_settings_is_the_first_one(desk: Desk) -> None:
-    desk.record((Draft(Kind.SETTING, "look", figures(value=LIGHT)),))
+    desk.record((Draft(Kind.SETTING, LOOK, figures(value=LIGHT)),))
     app = app_on(desk)
     async with app.run_test() as pilot:
         await pilot.pause()
@@ -147,7 +149,7 @@ async def test_a_look_chosen_in_the_settings_is_the_first_one(desk: Desk) -> Non
 
 
 async def test_month_first_is_read_where_the_grower_says_so(desk: Desk) -> None:
-    desk.record((Draft(Kind.SETTING, "date order", figures(value="month first")),))
+    desk.record((Draft(Kind.SETTING, DATE_ORDER, figures(value=MONTH_FIRST)),))
     app = app_on(desk)
     async with app.run_test() as pilot:
         await pilot.pause()
