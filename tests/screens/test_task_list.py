@@ -139,6 +139,20 @@ async def test_the_cursor_s_row_and_its_heading_are_in_sight(still_desk: Desk) -
             assert tasks.current.about in lines[here[0]]
 
 
+async def test_the_cursor_stays_in_sight_when_the_status_takes_more_lines(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(60, 20)) as pilot:
+        await pilot.pause()
+        tasks = tasks_of(app)
+        bottom = tasks.size.height - 1
+        while tasks.cursor is not None and tasks.cursor < bottom:
+            await pilot.press("down")
+        app.round_screen.say("so many words that they take " + "three lines " * 12)
+        await pilot.pause()
+        assert tasks.size.height < bottom + 1
+        assert any(text.startswith(">") for text in seen(app).splitlines())
+
+
 async def test_five_thousand_rows_are_shown_and_walked_as_quickly_as_fifty(
     still_desk: Desk,
 ) -> None:

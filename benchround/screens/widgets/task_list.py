@@ -155,8 +155,11 @@ class TaskList(Paper, can_focus=True):
                 self.refresh(Region(0, number - self._top, self.size.width, 1))
 
     def on_resize(self) -> None:
-        """Keep the cursor in sight when the terminal changes its size."""
+        """Keep the cursor in sight when there is more room or less."""
+        top = self._top
         self._follow()
+        if top != self._top:
+            self.refresh()
 
     def on_focus(self) -> None:
         """Draw the cursor anew."""
