@@ -128,7 +128,7 @@ def losses(season: Season, by: By) -> tuple[Lost, ...]:
         for record, part, count in _lost_records(batch):
             cause = record.text("cause") or "unknown"
             if by is By.PLACE:
-                name = _place_name(season, place_on(places_of(batch, part), record.day))
+                name = _place_name(season, part.place)
             else:
                 name = cause if by is By.CAUSE else _name_of(season, batch, by)
             if name:
@@ -215,7 +215,7 @@ def _settled(batch: Batch) -> bool:
 
 
 def _lost_records(batch: Batch) -> Iterator[tuple[Record, Part, int]]:
-    """Every loss, the part it befell and how many; all then alive where the number was not said.
+    """Every loss, the part it befell as it then stood, and how many: all alive where not said.
 
     That number is 0 where nobody had counted before.
     """

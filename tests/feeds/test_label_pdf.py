@@ -104,6 +104,8 @@ def test_the_foot_stays_white_on_both_halves_of_a_folded_label(tmp_path: Path) -
     sheet = sheet_from({"foot": "30"})
     words = words_of(pdf(sample_labels()[:1], sheet), tmp_path)
     assert min(word.left for word in words) >= 5 + 30
+    sown = next(word for word in words if word.text == "sown")
+    assert 5 + 100 - 3 < sown.right <= 5 + 100  # upside down it begins at the other end
 
 
 def test_folded_backs_are_upside_down_above_the_front(tmp_path: Path) -> None:
@@ -128,6 +130,9 @@ def test_printed_on_both_sides_fronts_and_backs_meet(tmp_path: Path) -> None:
         through = 210 - middle(back)[0]
         assert placed[at].left_mm <= through <= placed[at].left_mm + 100
         assert placed[at].top_mm <= middle(back)[1] <= placed[at].top_mm + 13
+        edge = placed[at].back_left_mm  # seen from behind the foot is the right end
+        assert edge <= back.left < edge + 3
+        assert back.right <= edge + 100 - sheet.foot_mm
 
 
 @pytest.mark.parametrize("name", ["folded", "stick-on"])
