@@ -47,13 +47,16 @@ def outlook_drafts(line: str, today: date, day_length_h: DayLength) -> tuple[Dra
     return read_outlook(line, today, day_length_h).drafts()
 
 
-def read_outlook(line: str, today: date, day_length_h: DayLength) -> Outlook:
+def read_outlook(
+    line: str, today: date, day_length_h: DayLength, *, in_f: bool = False
+) -> Outlook:
     """Read a typed weather line.
 
     Args:
         line: as typed.
         today: the day it is typed on; its first piece is for it unless it names another day.
         day_length_h: hours of daylight, or day -> hours, for the word of the sky.
+        in_f: whether temperatures are typed in degrees F; else in C.
 
     Raises:
         OutlookLineError: a word is not known or a figure cannot be; nothing is taken.
@@ -70,7 +73,7 @@ def read_outlook(line: str, today: date, day_length_h: DayLength) -> Outlook:
     found: list[OutlookDay] = []
     following = today
     for piece in pieces:
-        reading = Piece(piece, line, today).read()
+        reading = Piece(piece, line, today, in_f).read()
         day = reading.day or following
         if any(other.day == day for other in found):
             raise OutlookLineError(f"Two pieces are for {day.isoformat()}: name their days.", line)

@@ -9,6 +9,7 @@ from benchround.core.beaufort import mean_wind_ms
 from benchround.core.errors import InputError
 from benchround.core.known_day import MOST_GUST_KMH, MOST_RAIN_HOUR_MM, MOST_RAIN_MM
 from benchround.core.typed_date import read_day
+from benchround.core.units import celsius
 from benchround.core.weather import COLDEST_C, HOTTEST_C
 from benchround.feeds.outlook_day import OutlookLineError
 from benchround.feeds.outlook_tokens import (
@@ -45,6 +46,7 @@ class Piece:
     typed: str
     line: str
     today: date
+    in_f: bool = False
     day: date | None = None
     temps: list[float] = field(default_factory=list)
     low: float | None = None
@@ -128,7 +130,7 @@ class Piece:
         self.day = day
 
     def _temp(self, text: str, word: str) -> float:
-        value = float(text)
+        value = round(celsius(float(text)), 1) if self.in_f else float(text)
         if not COLDEST_C <= value <= HOTTEST_C:
             raise self.error(
                 f"'{word}': {value:g} C cannot be ({COLDEST_C:g} to {HOTTEST_C:g} C).", word

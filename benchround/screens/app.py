@@ -41,6 +41,13 @@ SCREEN_CLASSES = {
     "packet": "benchround.screens.packet:PacketSheet",
     "place": "benchround.screens.place_page:PlaceScreen",
     "sow like": "benchround.screens.sow_like:SowLikeSheet",
+    "outlook sheet": "benchround.screens.outlook:OutlookSheet",
+    "reading sheet": "benchround.screens.reading:ReadingSheet",
+    "weighing sheet": "benchround.screens.weighing:WeighingSheet",
+    "site sheet": "benchround.screens.site_sheet:SiteSheet",
+    "place sheet": "benchround.screens.place_sheet:PlaceSheet",
+    "container sheet": "benchround.screens.container_sheet:ContainerSheet",
+    "choices sheet": "benchround.screens.choices_sheet:ChoicesSheet",
     **SCREENS,
 }
 """Every screen but the first, by name; each is imported when it is first opened."""
@@ -178,6 +185,10 @@ class BenchroundApp(App[None], inherit_bindings=False):
             self.theme = LIGHT if self.theme == DARK else DARK
         else:
             self.refuse(BenchroundError("This terminal has sixteen colours: there is one look."))
+
+    def follow_look(self) -> None:
+        """Take the look the season's settings ask for."""
+        self.theme = fitting(self.desk.season.settings.get(LOOK, ""))
 
     def action_find_command(self) -> None:
         """Open the list of commands of the screen in front."""

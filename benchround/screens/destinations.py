@@ -56,6 +56,36 @@ DESTINATIONS: tuple[Destination, ...] = (
         "benchround.screens.review:ReviewScreen",
     ),
     Destination(
+        "y",
+        "year",
+        "every batch across the year, what flowers together, bench room",
+        "benchround.screens.year:YearScreen",
+    ),
+    Destination(
+        "w",
+        "weather",
+        "days to come and days measured, typed in a line",
+        "benchround.screens.weather:WeatherScreen",
+    ),
+    Destination(
+        "l",
+        "lids",
+        "each frame's day by the hour, against its limits",
+        "benchround.screens.lids:LidsScreen",
+    ),
+    Destination(
+        "d",
+        "water",
+        "what dries first, and what will not last while you are away",
+        "benchround.screens.water:WaterScreen",
+    ),
+    Destination(
+        "t",
+        "settings",
+        "site, household, units, the places on the walk",
+        "benchround.screens.settings:SettingsScreen",
+    ),
+    Destination(
         "f",
         "find",
         "any batch, crop, place or packet by its letters",

@@ -16,6 +16,8 @@ SHOWN = {
     "pageup": "page up",
     "pagedown": "page down",
     "escape": "esc",
+    "minus": "-",
+    "plus": "+",
     "ctrl+q": "ctrl+q",
 }
 

@@ -16,6 +16,26 @@ from benchround.screens.key import (
     Key,
     name_of,
 )
+from benchround.screens.keys_ahead import (
+    AHEAD_KEYS,
+    AHEAD_WORDS,
+    CHOICES,
+    CONTAINER,
+    FIRST_RUN,
+    FIRST_RUN_KEYS,
+    LIDS,
+    LONG_AHEAD,
+    OUTLOOK,
+    PLACE,
+    READING,
+    SETTINGS,
+    SHORT_AHEAD,
+    SITE,
+    WATER,
+    WEATHER,
+    WEIGHING,
+    YEAR,
+)
 from benchround.screens.keys_cards import (
     BATCH,
     CARD_KEYS,
@@ -36,26 +56,39 @@ from benchround.screens.keys_cards import (
 
 __all__ = [
     "BATCH",
+    "CHOICES",
     "COMMANDS",
+    "CONTAINER",
     "CROP",
     "CROPS",
     "FIGURE",
     "FIND",
+    "FIRST_RUN",
     "GO_TO",
     "GROUPS",
     "KEYS",
+    "LIDS",
+    "OUTLOOK",
     "PACKET",
     "PACKETS",
     "PAGE",
+    "PLACE",
     "PLACE_PAGE",
     "PUT_OFF",
+    "READING",
     "RECORD",
     "REVIEW",
     "ROUND",
     "SCREEN_WORDS",
+    "SETTINGS",
+    "SITE",
     "SOW",
     "TASK",
+    "WATER",
+    "WEATHER",
+    "WEIGHING",
     "WHY",
+    "YEAR",
     "Key",
     "bindings",
     "footer_keys",
@@ -78,8 +111,8 @@ ROUND, SOW, RECORD, TASK, PUT_OFF, PAGE, WHY, COMMANDS = (
     "why",
     "commands",
 )
-SHORT_SHEETS = (RECORD, TASK, PUT_OFF, COMMANDS, FIGURE)
-LONG_SHEETS = (SOW, PACKET)
+SHORT_SHEETS = (RECORD, TASK, PUT_OFF, COMMANDS, FIGURE, *SHORT_AHEAD)
+LONG_SHEETS = (SOW, PACKET, *LONG_AHEAD)
 SHEETS = (*LONG_SHEETS, *SHORT_SHEETS)
 MANY_FIELDS = tuple(sheet for sheet in SHEETS if sheet != COMMANDS)
 PAGES = (PAGE, WHY, REVIEW)
@@ -97,6 +130,7 @@ SCREEN_WORDS = {
     WHY: "Why",
     COMMANDS: "Finding a command",
     **CARD_WORDS,
+    **AHEAD_WORDS,
 }
 
 MOST_IN_FOOTER = 7
@@ -433,6 +467,8 @@ KEYS: tuple[Key, ...] = (
         "reload",
     ),
     *CARD_KEYS,
+    *AHEAD_KEYS,
+    *FIRST_RUN_KEYS,
     *going_keys(ROUND, PLAIN, (*SHEETS, *LOOK_UPS)),
     Key(
         "batch",

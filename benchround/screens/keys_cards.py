@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from benchround.screens.destinations import DESTINATIONS
 from benchround.screens.key import DOING, FORM, GOING, LOOKING, MOVING, PROGRAM, Key
+from benchround.screens.keys_ahead import WIDE_CARDS
 
 BATCH, CROPS, CROP, FIGURE, PACKETS, PACKET, REVIEW, FIND, PLACE_PAGE, GO_TO = (
     "batch",
@@ -20,7 +21,7 @@ BATCH, CROPS, CROP, FIGURE, PACKETS, PACKET, REVIEW, FIND, PLACE_PAGE, GO_TO = (
     "place page",
     "go to",
 )
-CARDS = (BATCH, CROP, PACKETS, PLACE_PAGE)
+CARDS = (BATCH, CROP, PACKETS, PLACE_PAGE, *WIDE_CARDS)
 """A list on the front and a page on the back."""
 LOOK_UPS = (CROPS, FIND)
 """Letters are typed there, so commands need ctrl."""

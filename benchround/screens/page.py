@@ -46,7 +46,9 @@ class Sheaf(Paper, can_focus=True):
         number = self.top + y
         left = len(lines) - self.top - high
         if y == high - 1 and left > 0:
-            more = line((fit(f"{left + 1} more lines: page down", width), Role.QUIET))
+            screen = self.screen
+            how = screen.more_key() if isinstance(screen, PageScreen) else ""
+            more = line((fit(f"{left + 1} more lines: {how}", width), Role.QUIET))
             return strip(more, width, self.style_of)
         return strip(lines[number] if number < len(lines) else BLANK, width, self.style_of)
 
@@ -62,6 +64,10 @@ class PageScreen(BenchScreen[str], inherit_bindings=False):
     def page_lines(self, width: int) -> Sequence[Line]:
         """The lines of the page."""
         return ()
+
+    def more_key(self) -> str:
+        """The key that shows the rest of the page."""
+        return "page down"
 
     def compose(self) -> ComposeResult:
         """Page, status, foot."""

@@ -34,6 +34,7 @@ class Field:
         hint: words beside it.
         error: what is wrong with it; shown in place of the hint.
         hidden: not asked for now.
+        wide: takes the whole line.
         typed: what was typed; None while the default stands.
         letters: what was typed to find a choice by.
         picked: which of the choices was picked by hand.
@@ -47,6 +48,7 @@ class Field:
     hint: str = ""
     error: str = ""
     hidden: bool = False
+    wide: bool = False
     typed: LineEdit | None = None
     letters: str = ""
     picked: int | None = None

@@ -192,6 +192,7 @@ def field_lines(field: Field, width: int, *, here: bool) -> Iterator[Line]:
         here: whether it is being typed into.
     """
     wide = max(columns for least, columns in VALUE_WIDE.items() if width >= least)
+    wide = max(wide, width - 2 - LABEL_WIDE) if field.wide else wide
     lead = ("> " if here else "  ", Role.KEY)
     label = (fit(field.label, LABEL_WIDE - 1) + " ", Role.STRONG if here else Role.QUIET)
     value = _value(field, wide, here=here)

@@ -1,0 +1,119 @@
+"""The outlook sheet: the weather ahead typed in one line, said again in words while it is typed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from benchround.core.errors import BenchroundError
+from benchround.core.units import Degrees, Units, units_of
+from benchround.feeds.outlook_day import OutlookDay, OutlookLineError
+from benchround.feeds.outlook_line import Outlook, read_outlook
+from benchround.screens.keys import OUTLOOK, bindings
+from benchround.screens.sheet_base import Sheet, SheetFault
+from benchround.screens.text import BLANK, Line, Role, line, paragraph
+from benchround.screens.widgets.field import Field
+
+HELP = (
+    "A day: 5 23 is lowest and highest; sun, cloud, rain and the like; r22 is 22 mm; g68 gusts "
+    "of 68 km/h; from 17 the hour it sets in.",
+    "A ; begins the next day; +2, fri or 2026-05-29 names another. Nothing is guessed: a word "
+    "that is not known is named.",
+)
+EXAMPLE = "5 23 sun; 8/27 r22 g68 from 17"
+
+
+class OutlookSheet(Sheet, inherit_bindings=False):
+    """The weather ahead in one line.
+
+    Args:
+        day: the day the line begins with.
+    """
+
+    BINDINGS = bindings(OUTLOOK)
+    KEYS_OF = OUTLOOK
+
+    def __init__(self, day: date) -> None:
+        super().__init__()
+        self.day = day
+
+    def make_fields(self) -> Sequence[Field]:
+        """The one line."""
+        return [Field("line", "outlook", wide=True)]
+
+    def title_lines(self, width: int) -> Sequence[Line]:
+        """What this is."""
+        return paragraph("The weather ahead, in one line", width, Role.HEADING)
+
+    def on_mount(self) -> None:
+        """Begin with the day asked for, unless something was typed before."""
+        if self._beginning:
+            self.form.field("line").put(self._beginning)
+
+    @property
+    def _beginning(self) -> str:
+        """What the line begins with where it is for another day."""
+        ahead = (self.day - self.desk.today).days
+        return f"+{ahead} " if ahead > 0 else ""
+
+    @property
+    def units(self) -> Units:
+        """The units the grower types."""
+        return units_of(self.desk.season.settings)
+
+    def _read(self) -> Outlook:
+        season = self.desk.season
+        text = self.form.field("line").text.strip()
+        in_f = self.units.degrees is Degrees.F
+        return read_outlook(text, self.desk.today, season.site.day_length_h, in_f=in_f)
+
+    def put_away(self) -> None:
+        """Keep what was typed, but not the bare beginning of another day."""
+        if self.form.field("line").text.strip() == self._beginning.strip():
+            self.form.field("line").reset()
+        super().put_away()
+
+    def retell(self) -> None:
+        """Say beside the line how to begin."""
+        typed = self.form.field("line").text.strip()
+        self.form.field("line").hint = "" if typed else f"such as {EXAMPLE}"
+
+    def note_lines(self, width: int) -> Sequence[Line]:
+        """What was understood so far, day by day; then how it is written."""
+        how = [words for text in HELP for words in paragraph(text, width, Role.QUIET)]
+        if not self.form.field("line").text.strip():
+            return how
+        return [*self._echo(width), BLANK, *how]
+
+    def _echo(self, width: int) -> Sequence[Line]:
+        try:
+            understood = self._read()
+        except OutlookLineError as error:
+            return paragraph(f"Not yet: {error}", width, Role.LATE)
+        return [
+            line(("Understood:", Role.HEADING)),
+            *(
+                words
+                for one in understood.days
+                for words in paragraph(self._said(one), width, indent="  ")
+            ),
+        ]
+
+    def _said(self, one: OutlookDay) -> str:
+        words = one.words(self.desk.today)
+        if self.units.degrees is Degrees.C or (one.min_c is None and one.max_c is None):
+            return words
+        return f"{words} ({self.units.span(one.min_c, one.max_c)})"
+
+    def save(self) -> str:
+        """Record a day of outlook for each piece of the line."""
+        try:
+            outlook = self._read()
+        except OutlookLineError as error:
+            raise SheetFault({"line": str(error)}) from None
+        drafts = outlook.drafts()
+        words = "outlook for 1 day" if len(drafts) == 1 else f"outlook for {len(drafts)} days"
+        try:
+            return self.bench.doings.record(drafts, self.desk.today, words=words)
+        except BenchroundError as error:
+            raise SheetFault({}, str(error)) from None
