@@ -204,10 +204,10 @@ class SowScreen(Sheet, inherit_bindings=False):
 
     def _notes(self, crop: Crop, width: int) -> Iterator[Line]:
         to_read = self._to_read(crop)
-        for name in to_read:
-            yield from paragraph(f"READ FIRST: {CAUTIONS[name].full}", width, Role.BAD)
         if to_read:
-            yield line(("ctrl+k", Role.KEY), (" says that you have read it", Role.INK))
+            yield from paragraph(f"READ FIRST: {CAUTIONS[to_read[0]].full}", width, Role.BAD)
+            more = f"; {len(to_read) - 1} more after it" if len(to_read) > 1 else ""
+            yield line(("ctrl+k", Role.KEY), (f" says that you have read it{more}", Role.INK))
         others = [name for name, _ in self._cautions(crop) if name not in to_read]
         yield from _short_cautions(others, width)
         yield from self._label(crop, width)
@@ -242,14 +242,15 @@ class SowScreen(Sheet, inherit_bindings=False):
         return read_day(text, self.desk.today, month_first=month_first(season))
 
     def action_agree(self) -> None:
-        """Say that the cautions shown were read; it is recorded with the sowing."""
+        """Say that the caution shown was read; it is recorded with the sowing."""
         crop = self.crop
         to_read = self._to_read(crop) if crop else ()
         if not to_read:
             self.say("There is no caution that waits to be read.")
             return
-        self._agreed.update(to_read)
-        self.say("Read. It is written down when you save.")
+        self._agreed.add(to_read[0])
+        left = "Read on: there is one more." if len(to_read) > 1 else ""
+        self.say(left or "Read. It is written down when you save.")
         self._tell()
 
     def save(self) -> str:
