@@ -9,6 +9,7 @@ from datetime import date
 from pathlib import Path
 
 from benchround.core.errors import InputError, SeasonError
+from benchround.core.visible import visible
 from benchround.desk import Desk
 from benchround.plain import round_lines, round_value
 from benchround.whereabouts import SAMPLE_DAY, find_season, sample_folder
@@ -37,7 +38,7 @@ def run(given: argparse.Namespace) -> int:
         else:
             sys.stdout.writelines(f"{line}\n" for line in round_lines(the_round, desk.season))
         for remark in (*the_round.assumed, *desk.problems):
-            sys.stderr.write(f"{remark}\n")
+            sys.stderr.write(f"{visible(remark)}\n")
     finally:
         desk.close()
     return 0

@@ -215,6 +215,14 @@ def _usual_mean(southern: bool, last_frost: tuple[int, int], day_of_year: int) -
     return FROST_MEAN_C - swing(frost) + swing(day_of_year)
 
 
+def _day_of_year(text: str) -> tuple[int, int] | None:
+    try:
+        told = date.fromisoformat(f"2025-{text}")  # 29 February is no day of every year
+    except ValueError:
+        return None
+    return told.month, told.day
+
+
 def site_from(record: Record | None) -> Site:
     """The site as its latest record describes it; what is missing is assumed and said."""
     if record is None:
@@ -224,8 +232,9 @@ def site_from(record: Record | None) -> Site:
 
     def month_day(name: str, otherwise: tuple[int, int]) -> tuple[int, int]:
         text = record.text(name)
-        if len(text) == 5 and text[2] == "-":
-            return (int(text[:2]), int(text[3:]))
+        told = _day_of_year(text)
+        if told is not None:
+            return told
         month, day = otherwise
         assumed.append(f"{name.replace('_', ' ')} not given: {day}.{month}. is assumed")
         return otherwise
