@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from benchround.core.caution import CAUTIONS, crop_cautions
 from benchround.core.crop import Crop
 from benchround.core.crop_page import CropFigure, crop_figures, value_words
+from benchround.core.crop_table import override
 from benchround.core.errors import BenchroundError
 from benchround.core.record import Draft, Kind
 from benchround.screens.batch_back import caution_lines, learned_lines, pair
@@ -76,12 +77,11 @@ class CropScreen(CardScreen, inherit_bindings=False):
         """Own figures that do not fit and are not used."""
         if self.crop_key not in self.desk.library:
             return paragraph("The library has no such crop.", width, Role.BAD)
-        try:
-            self.rules.with_more({})
-        except BenchroundError as error:
-            words = f"Not all of your own figures fit, and those are not used: {fault(error)}"
-            return paragraph(words, width, Role.BAD)
-        return ()
+        found = misfits(self.rules)
+        if not found:
+            return ()
+        words = f"Not used, because it cannot stand there: {'; '.join(found)}"
+        return paragraph(words, width, Role.BAD)
 
     def _told_figure(self, width: int) -> Iterator[Line]:
         """Two lines on the figure under the cursor, so that the list beneath does not jump."""
@@ -171,6 +171,17 @@ class CropScreen(CardScreen, inherit_bindings=False):
         said = self.bench.doings.withdraw([rule.id for rule in records], words, instead)
         self.write_card()
         self.say(said)
+
+
+def misfits(rules: CropRules) -> tuple[str, ...]:
+    """What is wrong with own figures that are passed over when the season is opened."""
+    crop, found = rules.library, list[str]()
+    for rule in rules.rules:
+        try:
+            crop = override(crop, rule.figures)
+        except BenchroundError as error:
+            found.append(fault(error))
+    return tuple(found)
 
 
 def fault(error: BenchroundError) -> str:

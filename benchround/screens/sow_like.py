@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
+from benchround.screens.keys import SOW, bindings
 from benchround.screens.sow import SowScreen
 
 
@@ -16,6 +17,8 @@ class SowLikeSheet(SowScreen, inherit_bindings=False):
         variety: the variety, empty for none.
         packet: the packet, empty for none.
     """
+
+    BINDINGS = bindings(SOW)
 
     def __init__(self, day: date, crop: str, variety: str = "", packet: str = "") -> None:
         super().__init__(day)
