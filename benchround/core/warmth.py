@@ -50,7 +50,7 @@ def warmth(place: Place | None, weather: Weather, site: Site, day: date) -> Warm
     mean = (low + high) / 2 + added
     if place.kind is PlaceKind.GREENHOUSE:
         mean = max(mean, GREENHOUSE_LEAST_C)
-    highest = high + added * 2
+    highest = high + added
     if read is not None and read.max_c is not None:
         highest = read.max_c
         mean = (low + added + highest) / 2
