@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from pathlib import Path
 
 from benchround.clock import SampleClock
 from benchround.desk import Desk
@@ -17,28 +18,55 @@ from benchround.whereabouts import (
 
 def open_screens(named: str, *, sample: bool) -> int:
     """Open the screens and stay until the grower leaves; the exit code is returned."""
+    if sample:
+        return _open_sample()
+    found = find_season(named)
+    return _open(found) if found is not None else _open_first()
+
+
+def _open_sample() -> int:
     from benchround.screens.app import run
 
-    if sample:
-        folder = private_sample()
-        clock = SampleClock(SAMPLE_DAY)
-        desk = Desk.open(folder, today=clock)
-        try:
-            return run(desk, sample=True, clock=clock)
-        finally:
-            desk.close()
-            shutil.rmtree(folder.parent, ignore_errors=True)
-    found = find_season(named)
-    if found is None:
-        from datetime import date
-
-        year = date.today().year
-        found = data_folder() / f"season-{year}"
-        desk = Desk.create(found, f"Season {year}")
-    else:
-        desk = Desk.open(found)
-    remember(found)
+    folder = private_sample()
+    clock = SampleClock(SAMPLE_DAY)
+    desk = Desk.open(folder, today=clock)
     try:
-        return run(desk)
+        return run(desk, sample=True, clock=clock)
     finally:
         desk.close()
+        shutil.rmtree(folder.parent, ignore_errors=True)
+
+
+def _open(folder: Path, said: str = "") -> int:
+    from benchround.screens.app import run
+
+    desk = Desk.open(folder)
+    remember(folder)
+    try:
+        return run(desk, said=said)
+    finally:
+        desk.close()
+
+
+def _open_first() -> int:
+    """Ask for a first season; nothing is written before the grower says so."""
+    from datetime import date
+
+    from benchround.screens.first_run import FirstSeason, Outcome
+    from benchround.screens.first_run_app import ask
+    from benchround.shell.begun import begin
+
+    begun: list[FirstSeason] = []
+
+    def write(season: FirstSeason) -> None:
+        begin(season.folder, season.name, lambda desk: desk.record(season.drafts))
+        begun.append(season)
+
+    today = date.today()
+    outcome, code = ask(write, data_folder() / f"season-{today.year}", today)
+    if outcome is Outcome.SAMPLE:
+        return _open_sample()
+    if outcome is not Outcome.BEGUN:
+        return code
+    season = begun[-1]
+    return _open(season.folder, f"{season.name} is begun, in {season.folder}.")

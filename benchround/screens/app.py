@@ -84,6 +84,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
         self.doings = Doings(desk)
         self.half_filled: dict[str, Mapping[str, str]] = {}
         self.last_batch = ""
+        self.first_words = ""
 
     @property
     def available_themes(self) -> dict[str, Theme]:
@@ -99,6 +100,8 @@ class BenchroundApp(App[None], inherit_bindings=False):
         loop = asyncio.get_running_loop()
         for number in LEAVING:
             loop.add_signal_handler(number, self._leave, number)
+        if self.first_words:
+            self.call_after_refresh(self.round_screen.say, self.first_words)
 
     def _leave(self, number: int) -> None:
         """Everything is saved at each action; only the terminal is to be put right."""
@@ -215,19 +218,23 @@ def _name_of(screen: Screen[Any]) -> str:
     return f"{type(screen).__module__}:{type(screen).__name__}"
 
 
-def run(desk: Desk, sample: bool = False, clock: SampleClock | None = None) -> int:
+def run(
+    desk: Desk, sample: bool = False, clock: SampleClock | None = None, *, said: str = ""
+) -> int:
     """Open the screens and stay until the grower leaves.
 
     Args:
         desk: the open season.
         sample: whether it is the sample season.
         clock: the sample's clock, the same that gives the desk its day.
+        said: what to say first on the round.
 
     Returns:
         0, or 128 and the number of the signal that ended it.
     """
     gc.freeze()  # the season and the program stay for the whole sitting: no need to look at them
     app = BenchroundApp(desk, sample, clock)
+    app.first_words = said
     app.run(mouse=False)
     return app.return_code or 0
 

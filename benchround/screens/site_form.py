@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from datetime import date
 from functools import lru_cache, partial
 from pathlib import Path
 from zoneinfo import available_timezones
 
 from benchround.core.errors import InputError
-from benchround.core.record import Figure
+from benchround.core.record import Figure, Kind, Record
+from benchround.core.site import site_from
 from benchround.core.site_words import FROSTS, SITE_FIGURES
 from benchround.core.typed_figures import read_number
 from benchround.core.typed_site import (
+    PLAIN_YEAR,
     read_latitude,
     read_longitude,
     read_year_day,
@@ -26,11 +29,12 @@ from benchround.screens.widgets.field import Choice, Field, among, plain_choices
 YES, NO = "yes", "no"
 FILE = "frost_file"
 FROST_LABELS = {
-    "last_frost": ("last frost", "half the springs have none after it, such as 11 may"),
-    "last_frost_safe": ("safe from frost", "nine springs in ten have none after it"),
-    "first_frost": ("first frost", "half the autumns have had one by it"),
+    "last_frost": ("last frost", "frost after it 1 year in 2"),
+    "last_frost_safe": ("safe from frost", "frost after it 1 year in 10"),
+    "first_frost": ("first frost", "frost before it 1 year in 2"),
 }
 MOST_FILES = 200
+HALF_A_YEAR = 182
 
 
 def where_fields(said: Mapping[str, Figure]) -> list[Field]:
@@ -184,12 +188,33 @@ def read_frost(
     """The frost days as they stand; a file that gave none is a fault."""
     if values[FILE].strip() and file.fault:
         reading.faults[FILE] = file.fault
-    return {
+    said = {
         name: reading.read(
             name, partial(read_year_day, values[name], month_first=month_first), ""
         )
         for name in FROSTS
     }
+    last, safe = said["last_frost"], said["last_frost_safe"]
+    if last and _comes_before(safe or _assumed_safe(values["lat_deg"]), last):
+        words = "this is before the last frost" if safe else "needed: what is assumed is before it"
+        reading.faults.setdefault("last_frost_safe", words)
+    return {**said}
+
+
+def _assumed_safe(latitude: str) -> str:
+    """The safe day the season takes where none is said."""
+    try:
+        south = (read_latitude(latitude) or 0.0) < 0.0
+    except InputError:
+        south = False
+    site = site_from(Record("", date.min, Kind.SITE, "", {"lat_deg": -50.0 if south else 50.0}))
+    return f"{site.last_frost_safe[0]:02d}-{site.last_frost_safe[1]:02d}"
+
+
+def _comes_before(one: str, other: str) -> bool:
+    """Whether a day of every year lies before another: more than half a year after it."""
+    first, second = (date(PLAIN_YEAR, int(day[:2]), int(day[3:])) for day in (one, other))
+    return (first - second).days % 365 > HALF_A_YEAR
 
 
 def read_altitude(text: str) -> float | None:
