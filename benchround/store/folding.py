@@ -15,7 +15,7 @@ from tinydb import TinyDB
 from benchround.core.errors import SeasonError
 from benchround.store.codec import Document
 from benchround.store.disk import Disk
-from benchround.store.errors import SeasonDamagedError, unreachable, unsure
+from benchround.store.errors import SeasonDamagedError, unreachable
 from benchround.store.journal import parse_journal
 from benchround.store.layout import RECORDS
 from benchround.store.naming import journal_of, page_of
@@ -75,17 +75,3 @@ def fold_journals(folder: Path, journals: Iterable[str], disk: Disk) -> None:
     for name in journals:
         with contextlib.suppress(SeasonError):
             fold(folder, page_of(name), (), disk)
-
-
-def settle(folder: Path, page: str, disk: Disk) -> None:
-    """Write a page and its journal again as one, after the disk did not confirm one of them.
-
-    Raises:
-        SeasonUnsureError: the disk does not confirm it now either.
-        SeasonError: it could not be written.
-    """
-    fold(folder, page, (), disk)
-    try:
-        disk.sync_folder(folder)
-    except OSError as error:
-        raise unsure(folder / page, error) from error

@@ -89,14 +89,14 @@ class Writer:
         return True
 
     def _settle_unsure(self) -> None:
-        """Write again what the disk did not confirm the last time."""
+        """Write a page and its journal as one where the disk did not confirm one of them."""
         if not self._unsure:
             return
-        from benchround.store.folding import settle
+        from benchround.store.folding import fold
 
         for page in sorted(self._unsure):
             with contextlib.suppress(SeasonDamagedError):  # then it is not written to any more
-                settle(self._contents.folder, page, self._disk)
+                fold(self._contents.folder, page, (), self._disk)
             self._doubt(page)
             self._unsure.discard(page)
 
@@ -180,14 +180,17 @@ class Writer:
 
         folder = self._contents.folder
         added = fold(folder, page.name, [document for _, document in fresh], self._disk)
-        mark = mark_on_disk(folder / page.name)
+        mark = UNREAD
+        with contextlib.suppress(SeasonError):  # the records are on the disk, whatever comes now
+            mark = mark_on_disk(folder / page.name) or UNREAD
         whole = replace(
             page,
-            mark=mark or UNREAD,
+            mark=mark,
             records=page.records + journal.records,
             kept=page.kept + journal.kept,
+            remarks=page.remarks + journal.remarks,
         )
-        self._contents.take(_longer(whole, whole.mark, fresh), _records(fresh), spent=journal.name)
+        self._contents.take(_longer(whole, mark, fresh), _records(fresh), spent=journal.name)
         if added != journal.kept + len(fresh) or journal.remarks:
             self._contents.doubt(page.name)  # it holds other things than those put together here
         self._chosen = ("", -1, "")

@@ -204,6 +204,44 @@ def test_no_line_is_added_behind_an_unfinished_one(tmp_path: Path) -> None:
             assert again.problems == ()
 
 
+def test_a_journal_changed_just_before_a_line_is_added_is_read_first(tmp_path: Path) -> None:
+    foreign = Scribe("b").records(1)
+
+    class Meddling(WatchedDisk):
+        meddle = False
+
+        def open_end(self, path: Path) -> int:
+            if self.meddle:
+                self.meddle = False
+                path.write_bytes(path.read_bytes() + line_of(map(encode, foreign)))
+            return super().open_end(path)
+
+    disk, records = Meddling(), Scribe().records(3)
+    with new_season(tmp_path / "s", disk=disk) as season:
+        season.append(records[:1])
+        disk.meddle = True
+        season.append(records[1:])
+        assert set(season.records()) == {*records, *foreign}
+    assert reopen(tmp_path / "s").records() == season.records()
+
+
+def test_what_a_left_over_journal_holds_is_told_when_it_comes_into_its_page(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    filled_season(path, 1)
+    (known,) = json.loads(page(path).read_bytes())["records"].values()
+    newer = {"id": "n1", "day": "2027-04-03", "kind": "grafted"}
+    journal(path).write_bytes(line_of([known, newer]))
+    disk = FailingDisk("create", errno.ENOSPC, times=1)
+    disk.failing = True
+    with reopen(path, disk=disk) as season:  # the journal cannot be put into its page yet
+        season.append(Scribe("b").records(PAGE))
+        assert "1 of kind 'grafted'" in season.problems[0]
+        assert season.reload_if_changed()
+        assert season.problems[0].startswith("laptop-2027-04-001.json: 1 of kind 'grafted'")
+        assert len(season.records()) == PAGE + 1
+    assert len(json.loads(page(path).read_bytes())["records"]) == PAGE + 2
+
+
 def test_a_journal_that_cannot_be_removed_tells_nothing_twice(tmp_path: Path) -> None:
     disk, scribe, path = FailingDisk("remove", errno.EACCES), Scribe(), tmp_path / "s"
     disk.failing = True

@@ -87,7 +87,7 @@ def test_of_a_damaged_line_the_other_records_and_lines_are_read() -> None:
     scribe = Scribe()
     records = scribe.records(6)
     data = b"".join(line_of(map(encode, records[n : n + 3])) for n in (0, 3))
-    for garble in (b"\xff", b'"', b"\0", b'", "figures": {"id": "x"'):
+    for garble in (b"\xff", b'"', b"\0", b'", "figures": {"id": "x"}, "'):
         page = page_from(NAME, MARK, data.replace(b"look 1", garble))
         assert page.fault == "a line in it is not as written"
         assert page.records == (records[0], *records[2:])

@@ -141,12 +141,16 @@ def test_records_still_in_a_journal_are_moved_too(tmp_path: Path) -> None:
     folder = path / "records"
     (folder / "laptop-3.jsonl").write_bytes(line_of([entry(31), entry(32)]))
     (folder / "laptop-2.jsonl").write_bytes(line_of([entry(29)]) + b'{"check')
-    (folder / "laptop-4.jsonl").write_bytes(b"rubbish\n")
+    left = {"laptop-4.jsonl": b"rubbish\n", "laptop-5.json": b"rubbish\n"}
+    left["laptop-5.jsonl"] = line_of([{**entry(51), "kind": "noted"}])
+    for name, data in left.items():
+        (folder / name).write_bytes(data)
     with reopen(path) as season:
-        assert ids(season) == {*IDS, "e29", "e31", "e32"}
-        assert season.damaged == ("laptop-4.jsonl",)
-    assert sorted(p.name for p in folder.iterdir()) == ["laptop-2026-01-001.json", "laptop-4.jsonl"]
-    assert (folder / "laptop-4.jsonl").read_bytes() == b"rubbish\n"
+        assert ids(season) == {*IDS, "e29", "e31", "e32", "e51"}
+        assert season.damaged == ("laptop-4.jsonl", "laptop-5.json")
+    found = {p.name: p.read_bytes() for p in folder.iterdir()}
+    assert found.pop("laptop-2026-01-001.json")
+    assert found == left
 
 
 def test_an_old_season_no_step_is_known_for_is_refused_and_untouched(tmp_path: Path) -> None:
