@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import lru_cache
 
 from benchround.core.crop import Anchor, Edge, SowingWindow
 from benchround.core.errors import OutOfRangeError
@@ -130,6 +131,7 @@ def days_between(earlier: date, later: date) -> int:
     return (later - earlier).days
 
 
+@lru_cache(maxsize=2048)
 def say_day(day: date) -> str:
     """A day as it stands on screens: weekday, day and short month."""
     return f"{day:%a} {day.day} {day:%b}"

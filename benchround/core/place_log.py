@@ -32,8 +32,12 @@ NOTHING = PlaceLog()
 
 def place_log_of(season: Season, code: str) -> PlaceLog:
     """The records of a place, sorted for looking up; empty where there are none."""
-    records = season.place_log.get(code)
-    return _sorted(_Log(records)) if records and code else NOTHING
+    kept = season.trays.logs
+    found = kept.get(code)
+    if found is None:
+        records = season.place_log.get(code)
+        found = kept[code] = _sorted(_Log(records)) if records and code else NOTHING
+    return found
 
 
 class _Log(Same):

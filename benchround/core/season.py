@@ -16,6 +16,7 @@ from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
 from benchround.core.packet import Packet, packets_of
 from benchround.core.record import Record
 from benchround.core.site import Place, Site
+from benchround.core.tray_kept import TrayKept
 from benchround.core.warmth import Warmth, warmth
 from benchround.core.weather import Weather
 
@@ -127,6 +128,11 @@ class Season:
     def packets_of_crop(self, crop_key: str) -> tuple[Packet, ...]:
         """The packets of one crop."""
         return self._packets_of_crop.get(crop_key, ())
+
+    @cached_property
+    def trays(self) -> TrayKept:
+        """What was reckoned of trays and places, to be found again."""
+        return TrayKept()
 
     @cached_property
     def _shelf(self) -> Shelf:

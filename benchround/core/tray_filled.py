@@ -86,8 +86,13 @@ def uncovered(batch: Batch, crop: Crop) -> bool:
 
 def domed_on(part: Part, day: date) -> bool:
     """Whether the tray had a cover of its own over it, as its sowing said, until it came off."""
+    until = domed_until(part)
+    return until is not None and day < until
+
+
+def domed_until(part: Part) -> date | None:
+    """The day its own cover came off, the last day there is while it is on; None without one."""
     sown = part.first.get(Kind.SOWN)
     if sown is None or not sown.flag("covered"):
-        return False
-    off = part.last_day(Kind.UNCOVERED, Kind.PRICKED_OUT, Kind.POTTED_ON)
-    return off is None or day < off
+        return None
+    return part.last_day(Kind.UNCOVERED, Kind.PRICKED_OUT, Kind.POTTED_ON) or date.max

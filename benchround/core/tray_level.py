@@ -13,6 +13,7 @@ from benchround.core.tray_filled import (
     BELIEVED_DRY_DAYS,
     MOST_DAYS_BACK,
     Filled,
+    domed_until,
     filled,
     taken_as_filled,
 )
@@ -79,6 +80,18 @@ def _level(books: Books, log: PlaceLog, full: Filled, day: date) -> tuple[float,
 
 
 def _run(
+    books: Books, begin: date, until: date, level_ml: float, dry: date | None
+) -> tuple[float, date | None]:
+    part, kept = books.part, books.season.trays.runs
+    where = (books.holder.water, part.place, books.factor, domed_until(part))
+    key = (where, begin, until, level_ml, dry, books.floor_ml)
+    found = kept.get(key)
+    if found is None:
+        found = kept[key] = _run_afresh(books, begin, until, level_ml, dry)
+    return found
+
+
+def _run_afresh(
     books: Books, begin: date, until: date, level_ml: float, dry: date | None
 ) -> tuple[float, date | None]:
     days = days_at(books.season, books.part, begin, until, books.factor)

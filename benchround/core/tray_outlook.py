@@ -10,7 +10,7 @@ from benchround.core.batch import Batch, Part
 from benchround.core.known_day import KnownDay
 from benchround.core.place_log import place_log_of
 from benchround.core.season import Season
-from benchround.core.tray_filled import Filled, root_stage
+from benchround.core.tray_filled import Filled, domed_until, root_stage
 from benchround.core.tray_fit import day_at, learnt_factor
 from benchround.core.tray_holder import Holder, compost_of, holder_of, in_container
 from benchround.core.tray_level import Books, level_on, look_on
@@ -79,7 +79,15 @@ class TrayOutlook:
         return self._dry_day(self.holder.water.capacity_ml)
 
     def _dry_day(self, level_ml: float) -> date | None:
-        """The day a level's allowed water is gone; most trays tell within the first few days."""
+        """The day a level's allowed water is gone; None if not within ten days."""
+        where = (self.holder.water, self.part.place, self.factor.factor, domed_until(self.part))
+        kept, key = self.season.trays.dry_days, (where, self.day, self.share, level_ml)
+        if key not in kept:
+            kept[key] = self._dry_day_afresh(level_ml)
+        return kept[key]
+
+    def _dry_day_afresh(self, level_ml: float) -> date | None:
+        """Most trays tell within the first few days."""
         for span in (FEW_DAYS, DAYS_AHEAD):
             factor = self.factor.factor
             ahead = days_ahead(self.season, self.part, self.day, factor, span)

@@ -52,7 +52,11 @@ def water_day(
         factor: how fast the place dries against the model.
         domed: whether a dome, film or pane lies over the tray itself.
     """
-    return _water_day(_Spot(season, place), day, rain_counts, factor, domed)
+    kept, key = season.trays.days, (place, day, rain_counts, factor, domed)
+    found = kept.get(key)
+    if found is None:
+        found = kept[key] = _water_day(_Spot(season, place), day, rain_counts, factor, domed)
+    return found
 
 
 @lru_cache(maxsize=4096)
