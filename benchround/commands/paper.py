@@ -5,10 +5,10 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.errors import BenchroundError, InputError, SeasonError
+from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Kind
 from benchround.core.task import Round, Task
 from benchround.core.visible import visible

@@ -7,10 +7,11 @@ with its own stage, place and count. The part that goes on is the main one, with
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 
 from benchround.core.errors import IllegalRecordError
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import ENDED, Stage
 from benchround.core.record import Kind, Record
 

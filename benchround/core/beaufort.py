@@ -1,8 +1,7 @@
 """Wind as a word: the Beaufort scale, both ways between what is seen and metres per second."""
 
-from dataclasses import dataclass
-
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between
 
 LOWER_LIMITS_MS = (0.0, 0.3, 1.6, 3.4, 5.5, 8.0, 10.8, 13.9, 17.2, 20.8, 24.5, 28.5, 32.7)

@@ -6,10 +6,10 @@ crop table. A plant found in neither is not thereby proven safe.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 
 from benchround.core.crop import Crop, PlantClass, Treatment
+from benchround.core.frozen import dataclass
 from benchround.core.task import Family
 
 SEED_WORK = frozenset(

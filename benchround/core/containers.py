@@ -5,11 +5,11 @@ status, and the grower can define containers of their own or weigh one.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import pi
 from types import MappingProxyType
 
 from benchround.core.errors import UnknownNameError
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between
 
 RECALLED = "recalled; check against a maker's sheet or fill one with a measuring jug"

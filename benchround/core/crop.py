@@ -8,8 +8,10 @@ soil temperature), so the same rule serves both hemispheres. Every figure has it
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import StrEnum
+
+from benchround.core.frozen import dataclass
 
 
 class PlantClass(StrEnum):

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from difflib import get_close_matches
 
 from benchround.core.errors import CropFileError
+from benchround.core.frozen import dataclass
 
 LONGEST_SHOWN = 60
 

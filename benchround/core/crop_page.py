@@ -7,13 +7,13 @@ them.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from benchround.core.crop import Crop
 from benchround.core.crop_keys import CROP, children, sections_by_name
 from benchround.core.crop_schema import Form, Key, Section, by_key
 from benchround.core.crop_value import table_value
+from benchround.core.frozen import dataclass
 from benchround.core.record import Figure
 
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
 
 from benchround.core.crop import Anchor, Edge, SowingWindow
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 
 MIDSUMMER_NORTH = (6, 21)
 MIDWINTER_NORTH = (12, 21)

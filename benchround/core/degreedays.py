@@ -16,10 +16,10 @@ so a heat requirement goes with its method.
 """
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from math import asin, cos, pi
 
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_air_temp, require_min_max
 
 FAHRENHEIT_50_C = 10.0

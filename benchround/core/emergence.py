@@ -6,9 +6,8 @@ The parts live in `thermal_model` (heat and shares), `lateness` (late and give-u
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from benchround.core.emergence_fit import DEFAULT_SIGMA, fit_from_table
+from benchround.core.frozen import dataclass
 from benchround.core.lateness import (
     DEAD_PRIOR,
     GIVE_UP_ALIVE,

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from benchround.core.bounds import within
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 
 FOOT_SHARE = 0.10
 """Days at the cold end slower than this share of the best rate are left out of the line.

@@ -7,10 +7,10 @@ to about 0.7 to 0.9 mm (mean error in humid Mississippi: Fisher & Pringle 2013, 
 Sciences 4(8A)): average several and show no more than one decimal.
 """
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from benchround.core import penman, sun, vapour
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between, require_min_max
 from benchround.core.simple_evaporation import hargreaves_fao52_mm
 

@@ -9,12 +9,12 @@ proposal; it puts the half-way day of a published sample of 40 within a tenth of
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 
 from benchround.core.batch import Batch
 from benchround.core.crop import Crop, Raising
+from benchround.core.frozen import dataclass
 from benchround.core.learning_share import ShareBelief
 from benchround.core.looks_of import first_up_of, looks_of
 from benchround.core.partial_count import expected_final_uncertain

@@ -12,11 +12,11 @@ of the frame. The balance is steady: it holds no heat from one hour to the next,
 early rather than late.
 """
 
-from dataclasses import dataclass
 from math import sqrt
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frame_build import FrameBuild, LidPosition
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between
 
 AIR_J_M3K = 1200.0

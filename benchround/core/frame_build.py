@@ -1,10 +1,10 @@
 """What a cold frame is made of, and how far its light stands open."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between
 
 W_M2K_PER_BTU = 5.678

@@ -7,7 +7,6 @@ the larger of the sun's gain and the night's. A night gain below zero fades out 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frame import HeatTerms, Sunlit, gain_through_c, heat_terms
@@ -18,6 +17,7 @@ from benchround.core.frame_night import (
     night_gain_c,
     require_night_gain,
 )
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_air_temp, require_between
 
 HOURS_A_DAY = 24

@@ -8,7 +8,6 @@ thermometer or the guessed cloud is then a large share of the gain.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import exp, log, sqrt
 
 from benchround.core.frame_build import FrameBuild, LidPosition
@@ -20,6 +19,7 @@ from benchround.core.frame_day import (
     usual_night_gain_c,
 )
 from benchround.core.frame_night import LEAST_GAIN_C, MOST_GAIN_C
+from benchround.core.frozen import dataclass
 
 PRIOR_LOG_SPREAD = 0.4
 """How far a frame's true sun factor usually lies from 1, as a natural logarithm; our proposal."""

@@ -6,10 +6,10 @@ Means of trials: Oregon State University 1988, row covers, +1.4 to +1.8 K in one
 clear late nights tunnel air has been colder than the air outside (Sugiyama et al. 1967, read).
 """
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from benchround.core.frame_build import FrameBuild, Glazing, LidPosition
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between
 
 LEAST_GAIN_C = -3.0

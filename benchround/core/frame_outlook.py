@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
 
@@ -14,6 +13,7 @@ from benchround.core.frame_day import FrameDay, FrameFit, frame_day
 from benchround.core.frame_fit import FitResult, FrameReading, fit_frame
 from benchround.core.frame_place import frame_build_of, lid_plan_of, standing_before
 from benchround.core.frame_weather import lid_day, outside_hours, where_of
+from benchround.core.frozen import dataclass
 from benchround.core.known_day import known_day
 from benchround.core.lid_words import HardeningPlan, LidAdvice, LidDay, LidLimits, Stock, limits_for
 from benchround.core.lids import advise_lids

@@ -12,11 +12,11 @@ date "90 %", since 9 years in 10 have a frost after it.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from benchround.core.errors import InputError, OutOfRangeError
 from benchround.core.frost_line import FrostLine, MonthDay, frost_line
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_air_temp, require_between
 
 MOST_MISSING_DAYS = 10

@@ -1,10 +1,11 @@
 """Ten, fifty and ninety percent dates out of one frost date for each year."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 from math import floor
 from statistics import NormalDist, fmean, stdev
+
+from benchround.core.frozen import dataclass
 
 MonthDay = tuple[int, int]
 

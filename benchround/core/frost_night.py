@@ -5,11 +5,11 @@ vol. 1 (FAO), for nights without cloud, fog or rain and with wind below 2 m/s.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import sqrt
 from statistics import fmean, linear_regression
 
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_air_temp, require_between
 
 FEWEST_NIGHTS = 3

@@ -7,9 +7,9 @@ The parts live in `looks`, `germination_indices`, `germination_times`, `shares`,
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.germination_indices import (
     first_day,
     mean_days,

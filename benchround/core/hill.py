@@ -8,9 +8,9 @@ the Lobelia erinus data of Onofri, Piepho & Kozak). None is computed; use `inter
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from benchround.core.bounds import within
+from benchround.core.frozen import dataclass
 from benchround.core.looks import Looks
 
 ROUNDS = 200

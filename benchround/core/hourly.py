@@ -1,8 +1,8 @@
 """The day's course of temperature, drawn hour by hour through a minimum and a maximum."""
 
-from dataclasses import dataclass
 from math import exp, pi, sin
 
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_air_temp, require_between, require_min_max
 
 

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from benchround.core.frozen import dataclass
 from benchround.core.interval_likelihood import (
     Cell,
     Law,

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date, time
 from functools import lru_cache
 
 from benchround.core.by_identity import Same
 from benchround.core.dates import say_day
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import COLDEST_AIR_C, WARMEST_AIR_C
 from benchround.core.site import Site
 from benchround.core.weather import USUAL_SWING_C, DayWeather, Weather

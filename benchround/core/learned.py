@@ -10,9 +10,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from benchround.core.crop import Germination
+from benchround.core.frozen import dataclass
 from benchround.core.learned_figures import LearnedShare, LearnedTime, LeftOut, left_out_words
 from benchround.core.learning_days import PRIOR_BATCHES, DaysBelief
 from benchround.core.learning_share import PRIOR_SEEDS, beta_update, packet_belief

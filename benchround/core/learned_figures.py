@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from benchround.core.frozen import dataclass
 from benchround.core.learning_share import ShareBelief
 from benchround.core.seed_heat import heat_felt
 from benchround.core.thermal_model import ThermalModel

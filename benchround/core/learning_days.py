@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from benchround.core.bounds import within
 from benchround.core.distributions import t_quantile
+from benchround.core.frozen import dataclass
 
 PRIOR_BATCHES = 4.0
 """Own batches a crop's library figure is worth; our proposal."""

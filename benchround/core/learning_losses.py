@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from benchround.core.bounds import whole, within
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from benchround.core.bounds import share, whole, within
 from benchround.core.distributions import beta_quantile
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 
 PRIOR_SEEDS = 25.0
 """Seeds a packet's germination figure is worth; our proposal.

@@ -8,11 +8,11 @@ enough, is left out, and the reason is kept.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from benchround.core.batch import Batch, Sowing
 from benchround.core.crop import Crop
+from benchround.core.frozen import dataclass
 from benchround.core.lesson_mishaps import told
 from benchround.core.lesson_time import Felt, Timed, time_of
 from benchround.core.lifecycle import SEEDLING, WAITING

@@ -1,9 +1,9 @@
 """When to lower the lid in the afternoon, and whether to leave it open for the night."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from benchround.core.frame_build import LidPosition
+from benchround.core.frozen import dataclass
 from benchround.core.hour_curve import (
     clock_at,
     falls_below,

@@ -1,10 +1,11 @@
 """When to open: by the heat the frame would reach, by hardening, by the rule of air over warmth."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import time
 
 from benchround.core.frame_build import LID_ORDER, LidPosition
+from benchround.core.frozen import dataclass
 from benchround.core.hour_curve import clock_at, minute_of, rises_above
 from benchround.core.lid_scene import Cap, LidScene, further, highest_at
 from benchround.core.lid_words import (

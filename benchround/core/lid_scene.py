@@ -1,7 +1,6 @@
 """All that lid advice is drawn from: the frame's curve at each lid position, the sun, the wind."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from benchround.core.frame_build import LID_ORDER, FrameBuild, LidPosition
 from benchround.core.frame_day import (
@@ -9,6 +8,7 @@ from benchround.core.frame_day import (
     hour_gain_c,
     usual_night_gain_c,
 )
+from benchround.core.frozen import dataclass
 from benchround.core.hour_curve import minute_of
 from benchround.core.lid_words import (
     STAND_OPEN_C,

@@ -1,11 +1,11 @@
 """The nouns of lid advice: the stock, the limits, the day's weather, a step, the whole advice."""
 
-from dataclasses import dataclass
 from datetime import time
 from enum import StrEnum
 
 from benchround.core.frame_build import LidPosition
 from benchround.core.frame_day import HourWeather, require_day
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_air_temp, require_between
 
 GLASSHOUSE = "RHS, Greenhouse: ventilation and shading (read)"

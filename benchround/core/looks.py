@@ -7,11 +7,11 @@ every statistic honest however rarely the grower looks.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from benchround.core.bounds import whole, within
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 
 
 class Look(NamedTuple):

@@ -6,10 +6,10 @@ A seedling found at a look came up since the look before; see `looks_reading` fo
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.batch import Batch
+from benchround.core.frozen import dataclass
 from benchround.core.germination import GerminationSummary, germination_curve, germination_summary
 from benchround.core.looks_reading import (
     NOTHING_SEEN,

@@ -8,12 +8,12 @@ count that falls with no loss recorded adds none.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.batch import LEAVES_REST, MAIN, Batch, Sowing
 from benchround.core.crop import Raising
 from benchround.core.dates import say_day
+from benchround.core.frozen import dataclass
 from benchround.core.looks import Look, Looks
 from benchround.core.record import Kind, Record
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 from benchround.core.bounds import whole
 from benchround.core.distributions import log_beta, log_choose
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 
 Lot = tuple[int, int]
 """(up, sown)."""

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from benchround.core.batch import Batch
+from benchround.core.frozen import dataclass
 from benchround.core.record import Record
 from benchround.core.seed_weight import grams_of_seeds, seeds_in_grams
 

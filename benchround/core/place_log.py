@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from functools import lru_cache
 
 from benchround.core.by_identity import Same
+from benchround.core.frozen import dataclass
 from benchround.core.record import Kind, Record
 from benchround.core.season import Season
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from benchround.core.bounds import whole
+from benchround.core.frozen import dataclass
 from benchround.core.succession import degree_days, next_sowing
 
 FURTHEST_DAYS = 366

@@ -7,12 +7,12 @@ later by thermal time, and the weeks are moved by that difference (our proposal)
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property
 
 from benchround.core.crop import Crop, Raising
 from benchround.core.emergence import EARLY_SHARE, LATE_SHARE, days_at
+from benchround.core.frozen import dataclass
 from benchround.core.site import Place, PlaceKind, Site
 from benchround.core.thermal_model import ThermalModel, heat_for_share, heat_of_day
 from benchround.core.waiting import thermal_model

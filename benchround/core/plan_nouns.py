@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from benchround.core.frozen import dataclass
 
 
 class Goal(StrEnum):

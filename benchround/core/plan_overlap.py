@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import timedelta
 from itertools import combinations
 
 from benchround.core.dates import Span
+from benchround.core.frozen import dataclass
 
 ONE_DAY = timedelta(days=1)
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from benchround.core.bounds import chance as check_chance
 from benchround.core.bounds import share, whole, within
@@ -23,6 +22,7 @@ from benchround.core.cells_needed import (
     seeds_per_cell,
     share_with_plant,
 )
+from benchround.core.frozen import dataclass
 from benchround.core.partial_count import expected_final
 from benchround.core.room_needed import (
     bench_area_m2,

@@ -7,10 +7,12 @@ numbers and words is in `figures`, a small flat mapping that goes to disk as it 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, time
 from enum import StrEnum
 from types import MappingProxyType
+
+from benchround.core.frozen import dataclass
 
 Figure = str | int | float | bool
 NO_FIGURES: Mapping[str, Figure] = MappingProxyType({})

@@ -6,12 +6,12 @@ One list for every way of recording by hand. What a task's tick asks for comes w
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 
 from benchround.core.crop import Covering, Raising
 from benchround.core.frame_place import SAID_POSITIONS
+from benchround.core.frozen import dataclass
 from benchround.core.known_day import MOST_GUST_KMH, MOST_RAIN_HOUR_MM, MOST_RAIN_MM
 from benchround.core.record import Cause, Kind
 from benchround.core.water_fit import Moisture

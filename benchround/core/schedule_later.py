@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from benchround.core.batch import Part
 from benchround.core.crop import Crop, Raising, SowingWindow
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.record import Kind
 from benchround.core.schedule_step import Expected, Step
 from benchround.core.site import Site

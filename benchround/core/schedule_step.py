@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
 from benchround.core.dates import say_day
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE, OUTWARD, SEEDLING, WAITING, YOUNG, Stage
 
 

@@ -19,12 +19,12 @@ is not touched.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from benchround.core.batch import Batch
 from benchround.core.book import chapter_of
 from benchround.core.crop import Crop, Hardiness, PlantClass
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE, OUT, Stage
 from benchround.core.record import Draft, Figure, Kind, Record, live
 from benchround.core.season import Season

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 from benchround.core.batch import Batch
+from benchround.core.frozen import dataclass
 from benchround.core.record import Record
 
 

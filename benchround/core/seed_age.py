@@ -6,10 +6,10 @@ the viability equation speaks; else the years such seed is said to keep.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.crop import COMMON_PRACTICE, Crop
+from benchround.core.frozen import dataclass
 from benchround.core.packet import Packet
 from benchround.core.shares import wilson
 from benchround.core.viability import ViabilityConstants, viability_after

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from benchround.core.bounds import share, within
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 
 GRAMS_PER_OUNCE = 28.349523125
 """International avoirdupois ounce, exact by definition."""

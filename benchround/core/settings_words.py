@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
+from benchround.core.frozen import dataclass
 from benchround.core.record_figures import FigureRule, Form
 from benchround.core.water import Compost
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, timedelta
 from enum import StrEnum
 from functools import cached_property, lru_cache
 
 from benchround.core.dates import Year
+from benchround.core.frozen import dataclass
 from benchround.core.record import Record
 
 FROST_MEAN_C = 11.0

@@ -4,9 +4,9 @@ Rain words differ between services: 3 mm an hour is moderate in Britain and in t
 5 mm is heavy in one and moderate in the other. A word without its scheme means nothing.
 """
 
-from dataclasses import dataclass
 from enum import StrEnum
 
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between
 
 RAISED_RISK_BELOW_KPA = 0.43

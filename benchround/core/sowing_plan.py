@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.batch import Batch
@@ -15,6 +14,7 @@ from benchround.core.containers import USUAL_CONTAINERS
 from benchround.core.crop import Covering, Crop, Raising, SowingWindow
 from benchround.core.dates import Span, say_day
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.quantity import how_many
 from benchround.core.season import Packet, Season
 from benchround.core.site import Place, PlaceKind

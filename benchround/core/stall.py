@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 
+from benchround.core.frozen import dataclass
 from benchround.core.thermal_model import ThermalModel
 from benchround.core.warmth import Warmth
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from benchround.core.bounds import whole, within
 from benchround.core.errors import InputError, OutOfRangeError
+from benchround.core.frozen import dataclass
 
 FAHRENHEIT_DEGREE_C = 5.0 / 9.0
 

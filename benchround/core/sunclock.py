@@ -5,11 +5,11 @@ the moment the sun's upper edge meets a flat horizon. astral is imported when fi
 that starting the program does not pay for it.
 """
 
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, timezone, tzinfo
 from math import acos, cos, degrees, radians, sin
 
 from benchround.core.errors import OutOfRangeError, UnknownNameError
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between
 
 RISE_ZENITH_DEG = 90.833

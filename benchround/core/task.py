@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, time
 from enum import IntEnum, StrEnum
 
+from benchround.core.frozen import dataclass
 from benchround.core.record import Draft
 
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from statistics import NormalDist
 
 from benchround.core.bounds import within
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 
 NORMAL = NormalDist()
 

@@ -5,11 +5,11 @@ colder end is the one to act on. Where no hygrometer stands, the dew point may b
 night's minimum. The screen is not the tray: on clear nights grass and trays are colder still.
 """
 
-from dataclasses import dataclass
 from enum import StrEnum
 from math import pi, sqrt
 
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_air_temp, require_between
 
 CRADDOCK_COLDEST_K = -2.2

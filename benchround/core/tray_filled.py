@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from benchround.core.batch import Batch, Part
 from benchround.core.crop import Covering, Crop
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import WAITING, Stage
 from benchround.core.place_log import PlaceLog
 from benchround.core.record import Kind

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from benchround.core.batch import Batch, Part
+from benchround.core.frozen import dataclass
 from benchround.core.place_log import PlaceLog
 from benchround.core.record import Kind, Record
 from benchround.core.season import Season

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property
 
 from benchround.core.batch import Batch, Part
+from benchround.core.frozen import dataclass
 from benchround.core.known_day import KnownDay
 from benchround.core.place_log import place_log_of
 from benchround.core.season import Season

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 from benchround.core.place_words import PLACE_FIGURES, free_code, kind_of_place
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.site import PlaceKind

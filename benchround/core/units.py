@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import TypeVar
 
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 from benchround.core.typed_figures import shown
 
 INCH_MM = 25.4

@@ -11,10 +11,10 @@ are the better guide.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from benchround.core.bounds import whole, within
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.thermal_model import NORMAL
 
 LEAST_MOISTURE, MOST_MOISTURE = 2.0, 25.0

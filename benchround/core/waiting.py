@@ -8,11 +8,11 @@ its cause named, instead of being excused by the heat that stalled it.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from benchround.core.batch import Batch, Part
 from benchround.core.crop import Crop, Germination, PlantClass
+from benchround.core.frozen import dataclass
 from benchround.core.lateness import GIVE_UP_ALIVE, chance_alive, survival_at_which_alive_is
 from benchround.core.learned import left_out_words
 from benchround.core.lifecycle import Stage

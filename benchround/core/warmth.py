@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 
+from benchround.core.frozen import dataclass
 from benchround.core.site import Place, PlaceKind, Site
 from benchround.core.weather import Weather
 

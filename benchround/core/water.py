@@ -6,11 +6,11 @@ All of it is only 4 to 12 mm over the tray, so drying runs at the full rate the 
 until it is gone, and no slower second stage is modelled.
 """
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from benchround.core.containers import Container
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between
 from benchround.core.vapour import saturation_kpa
 

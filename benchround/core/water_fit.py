@@ -5,10 +5,11 @@ tray still wet when its allowed water should be gone loses less than thought, on
 loses more. The steps shrink as looks add up. All figures of the looks are our proposal.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import StrEnum
 
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between
 from benchround.core.water import ml_from_mm
 

@@ -1,10 +1,10 @@
 """How much of the open-air loss a tray has where it stands."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between
 from benchround.core.water import TRAY_KC
 

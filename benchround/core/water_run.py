@@ -1,11 +1,11 @@
 """A tray's water day by day: what came in, what went out, and when to water next."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from math import cos, pi
 
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.ranges import require_between
 from benchround.core.water import TRAY_KC, TrayWater, ml_from_mm
 from benchround.core.water_place import Exposure, place_loss_mm

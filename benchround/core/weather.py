@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, time, timedelta
 
+from benchround.core.frozen import dataclass
 from benchround.core.record import Kind, Record
 from benchround.core.site import Site
 

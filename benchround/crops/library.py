@@ -10,7 +10,6 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import lru_cache
 from pathlib import Path
@@ -19,6 +18,7 @@ from typing import Any
 from benchround.core.crop import Crop, PlantClass
 from benchround.core.crop_table import Fault, crop_from_table, faults_in_table, refuse
 from benchround.core.errors import UnknownNameError
+from benchround.core.frozen import dataclass
 
 SHIPPED = tuple(sorted(Path(__file__).parent.glob("*.toml")))
 """The files of the library itself."""

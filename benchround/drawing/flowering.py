@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.dates import Span as Days
+from benchround.core.frozen import dataclass
 from benchround.core.plan_overlap import flowering_overlap, flowerless
 from benchround.drawing.canvas import (
     UNICODE,

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, time
 
 from benchround.core.frame_build import LidPosition
 from benchround.core.frame_outlook import FrameOutlook
+from benchround.core.frozen import dataclass
 from benchround.core.lid_words import LidLimits, LidStep, limits_for
 
 HOURS = 24

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import pairwise
 
 from benchround.core.batch import Batch
 from benchround.core.crop import Crop
+from benchround.core.frozen import dataclass
 from benchround.core.germination import Look, Looks, fit_hill, t50_farooq
 from benchround.core.lifecycle import SEEDLING, WAITING
 from benchround.core.looks_of import first_up_of, looks_of

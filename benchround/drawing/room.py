@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import groupby
 
 from benchround.core.dates import Span as Days
+from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 from benchround.core.site import PlaceKind
 from benchround.drawing.canvas import UNICODE, Glyphs, Line, Role, Span, fit, within_width, wrap

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, timedelta
 
 from benchround.core.batch import Batch, Part
 from benchround.core.containers import USUAL_CONTAINERS
 from benchround.core.crop import Crop, Raising
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE
 from benchround.core.record import Kind
 from benchround.core.room_needed import trays_that_fit

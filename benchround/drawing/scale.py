@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import pairwise
 
 from benchround.core.dates import Span as Days
+from benchround.core.frozen import dataclass
 from benchround.core.site import Site
 from benchround.core.typed_date import MONTH_NAMES
 from benchround.drawing.canvas import Glyphs, Line, Role, Span

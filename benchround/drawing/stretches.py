@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, timedelta
 
 from benchround.core.batch import Batch, Part, apply
 from benchround.core.crop import Crop
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.schedule import Expected, Step, expected_course

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 
+from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 from benchround.core.tray_outlook import DAYS_AHEAD, TrayOutlook, tray_outlook
 from benchround.core.water_run import DayPart

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
 from benchround.core.batch import Batch, Part
 from benchround.core.crop import Crop
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import Stage
 from benchround.core.schedule import Step
 from benchround.core.season import Season

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
+from benchround.core.frozen import dataclass
 from benchround.core.lid_words import LidLimits
 from benchround.core.season import Season
 from benchround.core.weather import DayWeather

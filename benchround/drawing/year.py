@@ -7,10 +7,10 @@ own line; days in flower and of picking stand out. Today runs through all strips
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.dates import Span as Days
+from benchround.core.frozen import dataclass
 from benchround.drawing.canvas import (
     UNICODE,
     Glyphs,

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
 from benchround.core.batch import Batch, Part
 from benchround.core.crop import Crop
 from benchround.core.dates import Span as Days
+from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 from benchround.drawing.phases import Phase
 from benchround.drawing.stretches import Stretch, expected, part_history, recorded

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date, time, timedelta
 
+from benchround.core.frozen import dataclass
 from benchround.core.schedule import expected_course
 from benchround.core.schedule_step import Expected, Step
 from benchround.core.season import Season

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 
 
 class Column(StrEnum):

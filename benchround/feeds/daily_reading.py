@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 
+from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
 from benchround.feeds.daily_columns import Column, Mapped
 

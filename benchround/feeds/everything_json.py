@@ -12,11 +12,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
 from benchround.core.errors import BenchroundError, InputError
+from benchround.core.frozen import dataclass
 from benchround.core.record import Record
 
 FORM = "benchround everything"

@@ -13,11 +13,11 @@ import queue
 import threading
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from pathlib import Path
 
 from benchround.core.errors import BenchroundError
+from benchround.core.frozen import dataclass
 from benchround.feeds.fetch_http import Limits, get, require_address
 from benchround.feeds.forecast_json import read_forecast
 from benchround.feeds.outlook_day import OutlookDay

@@ -6,13 +6,13 @@ import http.client
 import time
 import urllib.error
 import urllib.request
-from dataclasses import dataclass
 from email.message import Message
 from typing import IO
 from urllib.parse import urlsplit
 
 from benchround import __version__
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 
 AGENT = f"benchround/{__version__} (daily outlook, on request)"
 LOOPBACK = ("localhost", "127.0.0.1", "::1")

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+
+from benchround.core.frozen import dataclass
 
 POINT_MM = 25.4 / 72
 """A point in millimetres: 1/72 inch, as PDF counts."""

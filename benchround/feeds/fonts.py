@@ -10,9 +10,10 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from importlib import import_module
 from pathlib import Path
+
+from benchround.core.frozen import dataclass
 
 FONT_PACKAGE = "pymupdf_fonts"
 PACKAGED = {"regular": "figo", "bold": "figbo"}

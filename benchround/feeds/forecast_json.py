@@ -16,12 +16,12 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from types import MappingProxyType
 from typing import Any, NoReturn
 
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 from benchround.core.known_day import MOST_GUST_KMH, MOST_RAIN_MM
 from benchround.core.weather import COLDEST_C, HOTTEST_C
 from benchround.feeds.outlook_day import OutlookDay

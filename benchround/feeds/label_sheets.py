@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import StrEnum
 
 from benchround.core.bounds import whole, within
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 from benchround.feeds.papers import Paper
 
 ROOM_MM = 0.05

@@ -8,12 +8,12 @@ are left out of that text, or every label would be out of date every morning.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
 from benchround.core.batch import Batch
 from benchround.core.errors import UnknownNameError
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE, WAITING, Stage
 from benchround.core.record import Draft, Kind, Record, live
 from benchround.core.season import Season

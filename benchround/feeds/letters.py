@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from benchround.core.frozen import dataclass
 
 GREEK = dict(
     zip(

@@ -7,11 +7,11 @@ proposal: a share where its 95 % range leaves the library's out, too many from h
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from benchround.core.batch import Batch
 from benchround.core.crop import Raising
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import ENDED, WAITING
 from benchround.core.quantity import how_many
 from benchround.core.record import Cause, Kind

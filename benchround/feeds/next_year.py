@@ -9,13 +9,13 @@ proposal, and each line says what it rests on.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
 
 from benchround.core.batch import Batch
 from benchround.core.crop import Crop, Raising
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.learning import PRIOR_SEEDS, shrunk_share
 from benchround.core.lifecycle import Stage
 from benchround.core.quantity import how_many

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date, time
 
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.typed_date import say_full
 

@@ -9,9 +9,9 @@ on. Nothing is guessed: a word that is not known refuses the whole line and is n
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from datetime import date, timedelta
 
+from benchround.core.frozen import dataclass
 from benchround.core.record import Draft
 from benchround.feeds.outlook_day import DayLength, OutlookDay, OutlookLineError
 from benchround.feeds.outlook_piece import HOW, Piece

@@ -7,9 +7,10 @@ Drainage Paper 56, the share standing for n/N); the steps between are our propos
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from difflib import get_close_matches
 from types import MappingProxyType
+
+from benchround.core.frozen import dataclass
 
 LEAST_LETTERS = 3
 """A word may be cut short to this many letters where it stays the only one."""

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 
+from benchround.core.frozen import dataclass
 from benchround.feeds.fitting import line_height_mm
 from benchround.feeds.page_strips import Setting, Strip
 from benchround.feeds.pages import Page

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
+from benchround.core.frozen import dataclass
 from benchround.feeds.fitting import POINT_MM, line_height_mm
 from benchround.feeds.pages import Block, Grid, Heading, Page, Tick, Words
 from benchround.feeds.pdf_text import Ink

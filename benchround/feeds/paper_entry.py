@@ -13,9 +13,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 from benchround.core.task import Ask
 from benchround.feeds.paper_round import CODE_LENGTH, DIGITS
 

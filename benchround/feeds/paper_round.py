@@ -11,11 +11,11 @@ import hashlib
 import json
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.caution import CAUTIONS
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 from benchround.core.task import SLOT_WORDS, Round, Standing, Task
 from benchround.feeds.pages import Block, Heading, Page, Tick, Words
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 
 _SIZE = re.compile(r"([0-9]+(?:[.,][0-9]+)?) ?[x*\u00d7] ?([0-9]+(?:[.,][0-9]+)?)(?: ?mm)?")
 

@@ -6,11 +6,11 @@ Only what somebody counted is counted; what was not is named.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from enum import StrEnum
 
 from benchround.core.batch import Batch, Part, apply
 from benchround.core.crop import Raising
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE, ENDED, WAITING, Stage
 from benchround.core.record import Kind, Record
 from benchround.core.season import Season

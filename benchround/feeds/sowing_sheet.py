@@ -5,12 +5,12 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.crop_search import Named
 from benchround.core.diary_line import crop_meant, place_meant, sowing_draft
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure
 from benchround.core.season import Season
 from benchround.core.typed_date import read_day

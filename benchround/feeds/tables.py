@@ -11,7 +11,8 @@ import csv
 import io
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from benchround.core.frozen import dataclass
 
 Cell = str | int | float | bool | None
 

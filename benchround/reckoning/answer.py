@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import json
 import sys
-from dataclasses import dataclass
 from datetime import date, time
 from typing import TextIO
 
+from benchround.core.frozen import dataclass
 from benchround.plain import JsonValue
 
 NO_MARKUP = {ord("\x1b"): None}

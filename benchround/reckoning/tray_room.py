@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import argparse
-from dataclasses import dataclass
 
 from benchround.core.bounds import whole
 from benchround.core.containers import container
+from benchround.core.frozen import dataclass
 from benchround.core.quantity import (
     bench_area_m2,
     compost_litres,

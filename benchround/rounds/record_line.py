@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date, time
 
 from benchround.core.batch import MAIN
 from benchround.core.caution import CAUTIONS
 from benchround.core.errors import InputError, UnknownNameError
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import NEXT, START
 from benchround.core.near_names import near_words, shown
 from benchround.core.record import Draft, Figure, Kind

@@ -8,13 +8,13 @@ before frost where it is tender.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from benchround.core.batch import apply
 from benchround.core.crop import Hardiness
 from benchround.core.dates import say_day
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.schedule import Expected, Step, expected_course
 from benchround.rounds.view import BatchView

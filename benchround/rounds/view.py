@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property
 
 from benchround.core.batch import SPARES, Batch, Part
 from benchround.core.crop import Crop, Raising
 from benchround.core.expected_count import ExpectedCount, expected_count
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import SEEDLING, WAITING, Stage
 from benchround.core.record import Kind
 from benchround.core.season import Season

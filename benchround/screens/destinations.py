@@ -6,7 +6,7 @@ knows. Letters are chosen once and kept: a grower's fingers learn them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from benchround.core.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

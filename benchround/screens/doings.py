@@ -7,11 +7,12 @@ was about, so that the cursor can go back to it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 
 from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError, InputError
+from benchround.core.frozen import dataclass
 from benchround.core.record import Draft
 from benchround.core.task import Task
 from benchround.desk import Desk

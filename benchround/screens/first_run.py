@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 from pathlib import Path
@@ -11,6 +10,7 @@ from typing import TYPE_CHECKING, cast
 
 from benchround.core.caution import CAUTIONS, Page, setup_cautions
 from benchround.core.errors import BenchroundError, InputError
+from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.typed_figures import read_note
 from benchround.core.typed_places import place_drafts, read_places

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from benchround.core.frozen import dataclass
 
 SHOWN = {
     "space": "space",

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import NEXT, Stage
 from benchround.core.record import Cause, Kind
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
+from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 from benchround.core.task import Round, Task
 from benchround.screens.words import SLOT_HEADINGS

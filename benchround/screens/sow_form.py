@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.crop import Covering, Crop, Raising
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
 from benchround.core.site import PlaceKind

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
+from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 from benchround.core.typed_date import say_full
 from benchround.core.units import Units

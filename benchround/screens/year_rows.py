@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.batch import Batch, Part
 from benchround.core.dates import Span as Days
+from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 from benchround.drawing.flowering import Flowering, flowering_rows
 from benchround.drawing.room import PlaceRoom, over_words, room_lines

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
+from benchround.core.frozen import dataclass
 from benchround.core.record_figures import KINDS
 from benchround.crops.library import load_library
 from benchround.shell.parsers import Argument, arguments_of, module_of, parser_of, subjects_of

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 from benchround.core.crop import Crop
 from benchround.core.crop_table import override
+from benchround.core.frozen import dataclass
 from benchround.core.record import Figure, Kind, Record
 from benchround.desk import Desk
 from benchround.shell.opened import standing_records

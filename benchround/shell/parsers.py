@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from importlib import import_module
 from types import ModuleType
+
+from benchround.core.frozen import dataclass
 
 FOLDERS = frozenset({"FOLDER", "NEW_FOLDER", "A", "B", "C", "season"})
 FILES = frozenset({"FILE"})

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 
 from benchround.core.batch import Batch
 from benchround.core.crop import Crop, Raising
+from benchround.core.frozen import dataclass
 from benchround.core.record import Figure, Kind
 from benchround.core.schedule import Step, expected_course
 from benchround.core.season import Season

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from benchround.core.frozen import dataclass
 from benchround.screens.widgets.line_edit import LineEdit, line_of
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
+
+from benchround.core.frozen import dataclass
 
 MOST_TYPED = 10_000
 """A field takes no more; what is longer is cut when it is pasted (our proposal)."""

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 from textual.geometry import Region
 from textual.message import Message
 from textual.strip import Strip
 
+from benchround.core.frozen import dataclass
 from benchround.screens.text import BLANK, Line, Role, fit, line, strip
 from benchround.screens.widgets.paper import Paper
 
