@@ -5,6 +5,7 @@ Everything that shows or prints the season goes through here. The desk knows not
 
 from __future__ import annotations
 
+import os
 from collections import ChainMap
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
@@ -234,6 +235,8 @@ class Desk:
 
 def own_machine() -> str:
     """A short name for this computer, as it stands in file names."""
+    if hasattr(os, "uname"):
+        return short_name(os.uname().nodename)  # sockets take longer to import than all the rest
     import socket
 
     return short_name(socket.gethostname())

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
-import sysconfig
-import tempfile
 from datetime import date
 from pathlib import Path
 
@@ -81,15 +78,21 @@ def sample_folder() -> Path:
         SeasonError: it was not installed with the program.
     """
     beside = Path(__file__).resolve().parent.parent / "sample_season"
+    if is_season(beside):
+        return beside
+    import sysconfig
+
     installed = Path(sysconfig.get_path("data")) / "share" / "benchround" / "sample_season"
-    for folder in (beside, installed):
-        if is_season(folder):
-            return folder
+    if is_season(installed):
+        return installed
     raise SeasonError("The sample season was not installed with this program.")
 
 
 def private_sample() -> Path:
     """A copy of the sample to play with, in a fresh temporary folder of one's own."""
+    import shutil
+    import tempfile
+
     target = Path(tempfile.mkdtemp(prefix="benchround-sample-")) / "sample_season"
     shutil.copytree(sample_folder(), target, ignore=shutil.ignore_patterns("*.lock"))
     return target

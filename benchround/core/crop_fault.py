@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from difflib import get_close_matches
 
 from benchround.core.errors import CropFileError
 from benchround.core.frozen import dataclass
@@ -50,6 +49,8 @@ def refuse(faults: Sequence[Fault]) -> None:
 def no_such_key(name: str, known: Iterable[str]) -> str:
     """What to say of a key nobody knows: the nearest known one, or all of them."""
     names = sorted(known)
+    from difflib import get_close_matches  # only where a file has faults
+
     near = get_close_matches(name, names, n=1, cutoff=0.6)
     if near:
         return f"no such key here, the nearest is {near[0]}"

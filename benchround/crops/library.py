@@ -10,7 +10,6 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
-from difflib import get_close_matches
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -75,6 +74,8 @@ class CropLibrary(Mapping[str, Crop]):
         """
         if key in self._keys:
             return self[key]
+        from difflib import get_close_matches  # only for a name that was mistyped
+
         near = get_close_matches(key, self._keys, n=1, cutoff=0.6)
         hint = f"the nearest is {near[0]!r}" if near else "look it up on the crops screen"
         raise UnknownNameError(f"no crop is called {key!r}: {hint}")
