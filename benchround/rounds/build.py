@@ -44,10 +44,10 @@ from benchround.rounds import (
     watering,
     weeding,
 )
+from benchround.rounds.asked_at import BatchFamily, by_stage
 from benchround.rounds.proposal import Proposal, of_batch, of_place, of_site
 from benchround.rounds.view import BatchView, PlaceView, SiteView
 
-BatchFamily = Callable[[BatchView], Iterator[Proposal]]
 PlaceFamily = Callable[[PlaceView], Iterator[Proposal]]
 SiteFamily = Callable[[SiteView], Iterator[Proposal]]
 
@@ -81,6 +81,7 @@ BATCH_FAMILIES: tuple[BatchFamily, ...] = (
     airing.propose,
     frost_cover.propose,
 )
+FAMILIES_AT = by_stage(BATCH_FAMILIES)
 PLACE_FAMILIES: tuple[PlaceFamily, ...] = (lids.propose,)
 SITE_FAMILIES: tuple[SiteFamily, ...] = (thermometer.propose,)
 
@@ -103,7 +104,7 @@ def batch_tasks(season: Season, batch: Batch, day: date) -> tuple[Task, ...]:
     tasks: list[Task] = []
     for part in batch.parts:
         view = BatchView(season, batch, part, crop, day)
-        for family in BATCH_FAMILIES:
+        for family in FAMILIES_AT[part.stage]:
             for proposal in family(view):
                 task = of_batch(view, proposal)
                 if task is not None:

@@ -1,0 +1,76 @@
+"""At which stages a family can ask for anything, so that the others are not even asked.
+
+A family that is not named here is asked at every stage.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+
+from benchround.core.lifecycle import OUTWARD, SEEDLING, WAITING, YOUNG, Stage
+from benchround.core.tray_holder import WATERED_STAGES
+from benchround.rounds import (
+    airing,
+    bulbs,
+    clearing,
+    counting,
+    deadheading,
+    feeding,
+    frost_cover,
+    looking,
+    overwintering,
+    pinching,
+    potting_on,
+    pricking_out,
+    resowing,
+    soaking,
+    sowing,
+    spares,
+    supporting,
+    thinning,
+    uncovering,
+    washing,
+    watering,
+    weeding,
+)
+from benchround.rounds.proposal import Proposal
+from benchround.rounds.view import BatchView
+
+BatchFamily = Callable[[BatchView], Iterator[Proposal]]
+
+ASKED_AT: Mapping[BatchFamily, frozenset[Stage]] = {
+    soaking.propose: frozenset({Stage.PLANNED, Stage.STRATIFYING}),
+    sowing.propose: frozenset(
+        {Stage.PLANNED, Stage.PRETREATED, Stage.CHITTED, Stage.STRATIFYING}
+    ),
+    looking.propose: WAITING | {Stage.EMERGING},
+    uncovering.propose: SEEDLING,
+    resowing.propose: WAITING | SEEDLING,
+    counting.propose: SEEDLING | {Stage.PRICKED_OUT, Stage.ESTABLISHING},
+    watering.propose: WATERED_STAGES,
+    thinning.propose: SEEDLING,
+    pricking_out.propose: SEEDLING,
+    potting_on.propose: frozenset(potting_on.STAGES),
+    pinching.propose: frozenset(pinching.STAGES),
+    feeding.propose: frozenset(feeding.STAGES),
+    weeding.propose: SEEDLING | {Stage.GROWING_ON},
+    spares.propose: SEEDLING | YOUNG | OUTWARD,
+    supporting.propose: frozenset(supporting.STAGES),
+    deadheading.propose: frozenset({Stage.FLOWERING, Stage.CROPPING}),
+    clearing.propose: frozenset({Stage.GOING_OVER, Stage.SEED_SAVED}),
+    bulbs.propose: frozenset({Stage.PLANNED, Stage.DORMANT}),
+    washing.propose: frozenset({Stage.LOST, Stage.COMPOSTED}),
+    overwintering.propose: YOUNG | {Stage.TRUE_LEAF},
+    airing.propose: frozenset({Stage.OVERWINTERING}),
+    frost_cover.propose: frozenset(frost_cover.STAGES),
+}
+
+
+def by_stage(families: tuple[BatchFamily, ...]) -> Mapping[Stage, tuple[BatchFamily, ...]]:
+    """The families to ask at each stage, in their order."""
+    return {
+        stage: tuple(
+            family for family in families if family not in ASKED_AT or stage in ASKED_AT[family]
+        )
+        for stage in Stage
+    }
