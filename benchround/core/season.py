@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from functools import cached_property
 
 from benchround.core.batch import Batch, Part
 from benchround.core.crop import Crop, Hardiness, PlantClass, Raising
+from benchround.core.frozen import dataclass
 from benchround.core.keeping import Keeping, Shelf
 from benchround.core.learned import Learned, learn
 from benchround.core.lesson import Lesson, lesson_of
@@ -133,6 +134,11 @@ class Season:
     def trays(self) -> TrayKept:
         """What was reckoned of trays and places, to be found again."""
         return TrayKept()
+
+    @cached_property
+    def cautions_found(self) -> dict[tuple[object, ...], tuple[str, ...]]:
+        """The cautions of tasks, by what they rest on, to be found again."""
+        return {}
 
     @cached_property
     def _shelf(self) -> Shelf:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from functools import lru_cache
 
 from benchround.core.batch import Batch, Part
 from benchround.core.containers import USUAL_CONTAINERS, Container
 from benchround.core.crop import Crop, Raising
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import OUTWARD, SEEDLING, WAITING, YOUNG, Stage
 from benchround.core.record import Kind, Record
 from benchround.core.season import Season
@@ -81,8 +82,12 @@ def holder_of(
     if found is None:
         found = USUAL_CONTAINERS[_guess(batch, part, crop)]
         why = said or "container not told"
-        return Holder(found.name, tray_water(found, compost), _each(found), _taken(why, found))
-    return Holder(found.name, tray_water(found, compost), _each(found))
+        return Holder(found.name, _water(found, compost), _each(found), _taken(why, found))
+    return Holder(found.name, _water(found, compost), _each(found))
+
+
+_water = lru_cache(maxsize=256)(tray_water)
+"""The same container with the same compost holds the same water."""
 
 
 def _taken(why: str, found: Container) -> tuple[str, ...]:

@@ -33,23 +33,54 @@ class KeptRound:
         self._day: date | None = None
         self._ground: Ground = ()
         self._tasks: dict[str, tuple[Batch, Ground, tuple[Task, ...]]] = {}
+        self._common: tuple[Ground, tuple[Task, ...]] | None = None
+        self._made: tuple[Season, Round] | None = None
+        self._seed: dict[tuple[str, str], Ground] = {}
 
     def round(self, season: Season, day: date) -> Round:
         """The round of a day, equal to `build_round(season, day)`."""
+        if self._made is not None and self._made[0] is season and self._made[1].day == day:
+            return self._made[1]
+        made = self._make(season, day)
+        self._made = (season, made)
+        return made
+
+    def _make(self, season: Season, day: date) -> Round:
         ground = _common_ground(season)
         if day != self._day or not _same(ground, self._ground):
             self._tasks.clear()
+            self._common = None
             self._day, self._ground = day, ground
         tasks: list[Task] = []
+        seeds = _Seeds(season, self._seed)
+        self._seed = seeds.now
         for name, batch in season.batches.items():
-            own = _own_ground(season, batch)
+            own = _own_ground(season, batch, seeds)
             kept = self._tasks.get(name)
             if kept is None or kept[0] is not batch or not _same(kept[1], own):
                 kept = (batch, own, batch_tasks(season, batch, day))
                 self._tasks[name] = kept
             tasks.extend(kept[2])
-        tasks.extend(common_tasks(season, day))
+        tasks.extend(self._common_tasks(season, day))
         return compose(season, tasks, day)
+
+    def _common_tasks(self, season: Season, day: date) -> tuple[Task, ...]:
+        own = _lidded_ground(season)
+        if self._common is None or not _same(self._common[0], own):
+            self._common = (own, common_tasks(season, day))
+        return self._common[1]
+
+
+def _lidded_ground(season: Season) -> Ground:
+    """What the tasks of places rest on besides: the places with lids, and what stands in them."""
+    lidded = {place.code for place in season.places if place.lidded}
+    logs = (season.place_log.get(place.code) for place in season.places if place.lidded)
+    standing = (
+        batch
+        for batch in season.batches.values()
+        if any(part.place in lidded for part in batch.parts)
+    )
+    return (*logs, *standing)
 
 
 def _common_ground(season: Season) -> Ground:
@@ -71,23 +102,55 @@ def _common_ground(season: Season) -> Ground:
     )
 
 
-def _own_ground(season: Season, batch: Batch) -> Ground:
+class _Seeds:
+    """What is known of the seed of crops and packets, compared by value with what was known before.
+
+    What did not change is handed out as the very object it was.
+    """
+
+    def __init__(self, season: Season, before: dict[tuple[str, str], Ground]) -> None:
+        self.season, self.before = season, before
+        self.now: dict[tuple[str, str], Ground] = {}
+
+    def of_crop(self, crop: str) -> Ground:
+        """What own sowings taught of a crop, and its packets."""
+        found = self.now.get(("crop", crop))
+        if found is None:
+            packets = self.season.packets_of_crop(crop)
+            taught = (self.season.learned_of_packet(packet.id) for packet in packets)
+            found = self._kept("crop", crop, (self.season.learned(crop), packets, *taught))
+        return found
+
+    def of_packet(self, name: str) -> Ground:
+        """A packet and what own sowings taught of it."""
+        found = self.now.get(("packet", name))
+        if found is None:
+            packet = self.season.packets.get(name)
+            taught = self.season.learned_of_packet(packet.id) if packet is not None else None
+            found = self._kept("packet", name, (packet, taught))
+        return found
+
+    def _kept(self, what: str, name: str, new: Ground) -> Ground:
+        old = self.before.get((what, name))
+        found = old if old is not None and old == new else new
+        self.now[(what, name)] = found
+        return found
+
+
+def _own_ground(season: Season, batch: Batch, seeds: _Seeds) -> Ground:
     logs = tuple(season.place_log.get(part.place, ()) for part in batch.parts)
     if batch.crop == UNKNOWN_CROP.key:
         return (*logs, season.batches)  # a nameless tray is compared with every batch on the books
-    return (*logs, _seed_ground(season, batch))
+    return (*logs, *_seed_ground(season, batch, seeds))
 
 
-def _seed_ground(season: Season, batch: Batch) -> Ground:
+def _seed_ground(season: Season, batch: Batch, seeds: _Seeds) -> Ground:
     """What is known of its seed, by value, while a task may ask for it."""
     stages = {part.stage for part in batch.parts}
     written = season.packet_records if stages & SEED_TO_COME else ()
     if not stages & SEED_IN_USE:
         return (written,)
-    packets = season.packets_of_crop(batch.crop)
-    named = tuple(season.packets.get(name) for name in _packets_named(batch))
-    taught = tuple(season.learned_of_packet(p.id) for p in (*packets, *named) if p is not None)
-    return (written, season.learned(batch.crop), packets, named, taught)
+    return (written, seeds.of_crop(batch.crop), *map(seeds.of_packet, _packets_named(batch)))
 
 
 def _packets_named(batch: Batch) -> tuple[str, ...]:

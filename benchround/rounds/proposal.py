@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date, time, timedelta
 
 from benchround.core.caution import cautions_for
+from benchround.core.crop import Crop
+from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
+from benchround.core.site import Place
 from benchround.core.task import (
     Ask,
     Family,
@@ -138,9 +140,24 @@ def _weigh(
         ticks=proposal.ticks,
         asks=proposal.asks,
         hold=hold,
-        cautions=cautions_for(
+        cautions=_cautions(season, day, proposal, view.crop if view else None, spot),
+        at=proposal.at,
+        put_off=note,
+    )
+
+
+def _cautions(
+    season: Season, day: date, proposal: Proposal, crop: Crop | None, spot: Place | None
+) -> tuple[str, ...]:
+    """The cautions of a task; the same ones for every batch of a crop in a place."""
+    said = (proposal.covering, proposal.cause, proposal.from_below, proposal.treated)
+    about = (crop.key if crop else None, spot.code if spot else None)
+    key = (proposal.family, *about, day, *said)
+    found = season.cautions_found.get(key)
+    if found is None:
+        found = season.cautions_found[key] = cautions_for(
             proposal.family,
-            view.crop if view else None,
+            crop,
             spot,
             season.weather.on(day),
             season.site,
@@ -148,10 +165,8 @@ def _weigh(
             cause=proposal.cause,
             bottom_watering=proposal.from_below,
             treated=proposal.treated,
-        ),
-        at=proposal.at,
-        put_off=note,
-    )
+        )
+    return found
 
 
 def _standing(day: date, span: Window, hold: Hold | None, late: bool) -> Standing:
