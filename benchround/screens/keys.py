@@ -114,7 +114,8 @@ ROUND, SOW, RECORD, TASK, PUT_OFF, PAGE, WHY, COMMANDS = (
 SHORT_SHEETS = (RECORD, TASK, PUT_OFF, COMMANDS, FIGURE, *SHORT_AHEAD)
 LONG_SHEETS = (SOW, PACKET, *LONG_AHEAD)
 SHEETS = (*LONG_SHEETS, *SHORT_SHEETS)
-MANY_FIELDS = tuple(sheet for sheet in SHEETS if sheet != COMMANDS)
+MANY_FIELDS = tuple(sheet for sheet in SHEETS if sheet not in (COMMANDS, OUTLOOK))
+WITH_CHOICES = tuple(sheet for sheet in SHEETS if sheet != OUTLOOK)
 PAGES = (PAGE, WHY, REVIEW)
 PLAIN = (ROUND, *PAGES, *CARDS)
 """Screens on which a letter is a command."""
@@ -364,7 +365,7 @@ KEYS: tuple[Key, ...] = (
         "choice",
         "Take the next of the choices under the field; without choices, the next field.",
         FORM,
-        SHEETS,
+        WITH_CHOICES,
         "choice(1)",
         4,
     ),
@@ -374,7 +375,7 @@ KEYS: tuple[Key, ...] = (
         "choice before",
         "Take the choice before; without choices, the field before.",
         FORM,
-        SHEETS,
+        WITH_CHOICES,
         "choice(-1)",
     ),
     Key(

@@ -149,7 +149,7 @@ class LidsScreen(WideCard, inherit_bindings=False):
         """Open the frame: what stands there."""
         if not self.picks.picked:
             raise BenchroundError(NO_FRAME)
-        self.bench.open("place page", self.picks.picked)
+        self.bench.open("place", self.picks.picked)
 
     def action_reading(self) -> None:
         """Open the sheet for what its own thermometer says."""

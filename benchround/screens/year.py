@@ -257,7 +257,7 @@ class YearScreen(WideCard, inherit_bindings=False):
         if not key:
             raise BenchroundError("There is nothing here to open.")
         if self.view is View.ROOM:
-            self.bench.open("place page", self._code(key))
+            self.bench.open("place", self._code(key))
         else:
             self.bench.open("batch", self.about)
 

@@ -1,0 +1,108 @@
+"""Degrees F and inches: fixed points, what is read, what always holds."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from benchround.core.errors import InputError
+from benchround.core.units import Degrees, Rain, Units, celsius, fahrenheit, units_of
+from benchround.core.weather import COLDEST_C, HOTTEST_C
+
+PLAIN, AMERICAN = Units(), Units(Degrees.F, Rain.INCH)
+FIXED = [
+    pytest.param(0.0, 32.0, id="ice point, 32 F by definition"),
+    pytest.param(100.0, 212.0, id="boiling point, 212 F by definition"),
+    pytest.param(-40.0, -40.0, id="where the scales meet, from memory"),
+    pytest.param(37.0, 98.6, id="body heat, from memory"),
+]
+
+
+@pytest.mark.parametrize(("temp_c", "temp_f"), FIXED)
+def test_fixed_points_of_the_scales(temp_c: float, temp_f: float) -> None:
+    assert fahrenheit(temp_c) == pytest.approx(temp_f)
+    assert celsius(temp_f) == pytest.approx(temp_c)
+
+
+@pytest.mark.parametrize(
+    ("units", "temp_c", "said"),
+    [(PLAIN, 5.0, "5 C"), (PLAIN, 4.25, "4.2 C"), (AMERICAN, 5.0, "41 F"), (AMERICAN, -18, "0 F")],
+)
+def test_a_temperature_is_said(units: Units, temp_c: float, said: str) -> None:
+    assert units.temp(temp_c) == said
+
+
+def test_what_is_not_known_is_a_question_mark() -> None:
+    assert PLAIN.span(None, 23.0) == "? to 23 C"
+    assert AMERICAN.span(5.0, None) == "41 to ? F"
+
+
+@pytest.mark.parametrize(
+    ("rain_mm", "said"),
+    [(0.0, "0.00 in"), (25.4, "1.00 in"), (0.05, "under 0.01 in"), (12.7, "0.50 in")],
+    ids=lambda value: str(value),
+)
+def test_rain_in_inches_of_25_4_mm(rain_mm: float, said: str) -> None:
+    """The inch is 25.4 mm by the agreement of 1959 (from memory)."""
+    assert AMERICAN.fall(rain_mm) == said
+
+
+@pytest.mark.parametrize(
+    ("units", "typed", "temp_c"),
+    [
+        (PLAIN, "5", 5.0),
+        (PLAIN, "-2,5", -2.5),
+        (PLAIN, "41 F", 5.0),
+        (AMERICAN, "41", 5.0),
+        (AMERICAN, "5 c", 5.0),
+        (AMERICAN, "5\N{DEGREE SIGN}C", 5.0),
+        (PLAIN, "  ", None),
+    ],
+)
+def test_a_temperature_is_read(units: Units, typed: str, temp_c: float | None) -> None:
+    assert units.read_temp_c(typed, COLDEST_C, HOTTEST_C) == temp_c
+
+
+@pytest.mark.parametrize("typed", ["warm", "5 mm", "nan", "1e3", "--5", "80", "-50"])
+def test_what_is_no_temperature_is_refused(typed: str) -> None:
+    with pytest.raises(InputError):
+        PLAIN.read_temp_c(typed, COLDEST_C, HOTTEST_C)
+
+
+def test_a_refusal_is_said_in_the_growers_degrees() -> None:
+    with pytest.raises(InputError, match=r"^200 F is not between -49 F and 158 F\.$"):
+        AMERICAN.read_temp_c("200", COLDEST_C, HOTTEST_C)
+
+
+def test_rain_is_read() -> None:
+    assert AMERICAN.read_fall_mm("1", 500.0) == 25.4
+    assert AMERICAN.read_fall_mm("3 mm", 500.0) == 3.0
+    assert PLAIN.read_fall_mm('0.5"', 500.0) == 12.7
+    assert PLAIN.read_fall_mm("", 500.0) is None
+    with pytest.raises(InputError, match="is not between 0 and 500 mm"):
+        PLAIN.read_fall_mm("501", 500.0)
+    with pytest.raises(InputError, match="is no amount of rain"):
+        PLAIN.read_fall_mm("5 c", 500.0)
+
+
+@given(st.integers(-40, 140))
+def test_whole_degrees_f_come_back_as_typed(temp_f: int) -> None:
+    kept = AMERICAN.read_temp_c(str(temp_f), COLDEST_C, HOTTEST_C)
+    assert kept is not None
+    assert AMERICAN.figure(kept) == str(temp_f)
+
+
+@given(st.text(max_size=20))
+def test_any_text_is_read_or_refused(text: str) -> None:
+    try:
+        temp_c = PLAIN.read_temp_c(text, COLDEST_C, HOTTEST_C)
+    except InputError as error:
+        assert str(error).isprintable()
+    else:
+        assert temp_c is None or COLDEST_C <= temp_c <= HOTTEST_C
+
+
+def test_settings_that_cannot_be_are_taken_as_the_usual() -> None:
+    assert units_of({"units": "K", "rain_units": "cups"}) == PLAIN
+    assert units_of({"units": "F", "rain_units": "inch"}) == AMERICAN
