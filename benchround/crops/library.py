@@ -1,14 +1,13 @@
-"""The crop library: crops by key, each read from its file when it is first asked for.
+"""The crop library: crops by key, each read when it is first asked for.
 
-Reading every table takes longer than a start may; cutting the files at their `[key]` headings does
-not. So a shipped file is cut into pieces, one a crop, and a piece is parsed when the crop is named.
-A grower's own files are few and not known to be good: they are read whole, at once.
+Reading every table takes longer than a start may. So the shipped crops are read from lines made of
+their files (see `crops.shipped`), and a line is parsed when its crop is named. A grower's own files
+are few and not known to be good: they are read whole, at once.
 """
 
 from __future__ import annotations
 
-import re
-import tomllib
+import json
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from pathlib import Path
@@ -18,14 +17,10 @@ from benchround.core.crop import Crop, PlantClass
 from benchround.core.crop_table import Fault, crop_from_table, faults_in_table, refuse
 from benchround.core.errors import UnknownNameError
 from benchround.core.frozen import dataclass
+from benchround.crops.shipped import pieces, shipped_files
 
-SHIPPED = tuple(sorted(Path(__file__).parent.glob("*.toml")))
+SHIPPED = shipped_files()
 """The files of the library itself."""
-
-HEADING = re.compile(r"^\[([a-z0-9-]+)\]", re.MULTILINE)
-"""The line that begins a crop."""
-
-SUBHEADING = re.compile(r"^\[", re.MULTILINE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,19 +37,19 @@ class CropNames:
 class CropLibrary(Mapping[str, Crop]):
     """Crops by key; a crop is parsed and checked when it is first asked for."""
 
-    def __init__(self, pieces: Mapping[str, tuple[str, str]], own: Mapping[str, Crop]) -> None:
-        """Take the pieces (key to file name and text) and crops that are already read.
+    def __init__(self, lines: Mapping[str, str], own: Mapping[str, Crop]) -> None:
+        """Take the lines of shipped crops by key, not parsed yet, and crops that are already read.
 
         A crop of the grower's own stands before a shipped one of the same key.
         """
-        self._pieces = dict(pieces)
+        self._lines = dict(lines)
         self._read = dict(own)
-        self._keys = dict.fromkeys([*pieces, *own])
+        self._keys = dict.fromkeys([*lines, *own])
 
     def __getitem__(self, key: str) -> Crop:
         if key not in self._read:
-            where, text = self._pieces[key]
-            self._read[key] = crop_from_table(key, tomllib.loads(text)[key], where)
+            _, where, table = json.loads(self._lines[key])
+            self._read[key] = crop_from_table(key, table, where)
         return self._read[key]
 
     def __iter__(self) -> Iterator[str]:
@@ -88,9 +83,7 @@ class CropLibrary(Mapping[str, Crop]):
         if key in self._read:
             crop = self._read[key]
             return CropNames(key, crop.name, crop.latin, crop.synonyms, crop.plant_class)
-        text = self._pieces[key][1]
-        rest = SUBHEADING.search(text, 1)
-        head = tomllib.loads(text[: rest.start()] if rest else text)[key]
+        head = json.loads(self._lines[key])[2]
         synonyms = tuple(head.get("synonyms", ()))
         return CropNames(key, head["name"], head["latin"], synonyms, PlantClass(head["class"]))
 
@@ -105,16 +98,18 @@ def load_library(extra: tuple[Path, ...] = ()) -> CropLibrary:
     Raises:
         CropFileError: a file of the grower's own has faults; all faults of all files are listed.
     """
-    refuse(faults_in_files(extra))
-    own = {
+    return CropLibrary(dict(pieces()), _own_crops(extra) if extra else {})
+
+
+def _own_crops(files: tuple[Path, ...]) -> dict[str, Crop]:
+    import tomllib  # only where the grower has files of crops
+
+    refuse(faults_in_files(files))
+    return {
         key: crop_from_table(key, table, path.name)
-        for path in extra
+        for path in files
         for key, table in tomllib.loads(path.read_text("utf-8")).items()
     }
-    pieces: dict[str, tuple[str, str]] = {}
-    for path in SHIPPED:
-        pieces.update(_pieces(path))
-    return CropLibrary(pieces, own)
 
 
 def faults_in_files(paths: tuple[Path, ...]) -> tuple[Fault, ...]:
@@ -136,18 +131,11 @@ def faults_in_files(paths: tuple[Path, ...]) -> tuple[Fault, ...]:
 
 def _tables(path: Path) -> dict[str, Any] | Fault:
     """The crop tables of a file, or the one fault that keeps it from being read."""
+    import tomllib
+
     try:
         return tomllib.loads(path.read_text("utf-8"))
     except (OSError, UnicodeDecodeError) as error:
         return Fault(path.name, "the file", str(error), "a text file in UTF-8 that can be read")
     except (ValueError, RecursionError) as error:  # a number too long, tables too deep
         return Fault(path.name, "the file", str(error), "a TOML file, one table a crop")
-
-
-def _pieces(path: Path) -> Iterator[tuple[str, tuple[str, str]]]:
-    """A shipped file cut at its crops' headings: each key with the file's name and its text."""
-    text = path.read_text("utf-8")
-    starts = list(HEADING.finditer(text))
-    ends = [start.start() for start in starts[1:]] + [len(text)]
-    for start, end in zip(starts, ends, strict=True):
-        yield start[1], (path.name, text[start.start() : end])

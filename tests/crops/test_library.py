@@ -1,5 +1,6 @@
 """The shipped crops as a whole: all sound, all named, all with sources, read only when asked."""
 
+import json
 import tomllib
 from pathlib import Path
 
@@ -8,6 +9,7 @@ import pytest
 from benchround.core.crop import HAZARDS, Hardiness, PlantClass, Raising
 from benchround.core.errors import CropFileError, UnknownNameError
 from benchround.crops.library import SHIPPED, faults_in_files, load_library
+from benchround.crops.shipped import LINES, lines_of, pieces
 from tests.crops.published import KEYS, LIBRARY, crop
 
 SEA_KALE = """
@@ -86,17 +88,25 @@ def test_a_piece_read_alone_is_the_crop_the_whole_file_has() -> None:
 
 def test_loading_parses_no_table_and_asking_parses_one(monkeypatch: pytest.MonkeyPatch) -> None:
     parsed: list[str] = []
-    loads = tomllib.loads
+    loads = json.loads
 
-    def counted(text: str) -> dict[str, object]:
+    def counted(text: str) -> object:
         parsed.append(text)
         return loads(text)
 
-    monkeypatch.setattr("benchround.crops.library.tomllib.loads", counted)
+    monkeypatch.setattr("benchround.crops.library.json.loads", counted)
     fresh = load_library.__wrapped__()
     assert len(fresh) == len(KEYS) and "cosmos" in fresh and parsed == []
     assert fresh["cosmos"] is fresh["cosmos"]
-    assert len(parsed) == 1 and parsed[0].startswith("[cosmos]")
+    assert len(parsed) == 1 and parsed[0].startswith('["cosmos",')
+
+
+def test_the_lines_that_are_read_are_those_of_the_files() -> None:
+    written = LINES.read_text("utf-8")
+    assert written == "".join(lines_of(SHIPPED)), "run: python -m benchround.crops.shipped"
+    tables = {key: json.loads(line)[2] for key, line in pieces()}
+    files = [tomllib.loads(path.read_text("utf-8")) for path in SHIPPED]
+    assert tables == {key: table for file in files for key, table in file.items()}
 
 
 def test_the_list_of_names_is_that_of_the_crops() -> None:
