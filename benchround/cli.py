@@ -6,7 +6,6 @@ Exit codes: 0 fine, 1 failure, 2 wrong usage, 3 the season is held by another pr
 from __future__ import annotations
 
 import argparse
-import gc
 import io
 import sys
 from collections.abc import Sequence
@@ -16,6 +15,7 @@ from benchround import __version__
 from benchround.core.errors import BenchroundError, InputError, SeasonBusyError, UnknownNameError
 from benchround.core.visible import steering, visible
 from benchround.shell.parsers import module_of, parse, parser_of
+from benchround.shell.starting import collect_less
 
 COMMANDS = (
     "today",
@@ -46,15 +46,10 @@ COMMANDS = (
 """Names of the commands; each is a module of `benchround.commands`, imported when it is used."""
 
 
-OBJECTS_OF_A_START = 50_000
-"""New objects before the collector looks for cycles; below it, it would look over and over
-through what is only just read and stays."""
-
-
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the program; the exit code is returned."""
     words = list(sys.argv[1:] if argv is None else argv)
-    gc.set_threshold(OBJECTS_OF_A_START, *gc.get_threshold()[1:])
+    collect_less()
     if isinstance(sys.stdout, io.TextIOWrapper):
         sys.stdout.reconfigure(errors="backslashreplace")  # a terminal may lack letters of a name
     wrong = _not_typed(words) or _mistyped(words)

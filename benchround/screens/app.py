@@ -21,6 +21,7 @@ from benchround.screens.doings import Doings
 from benchround.screens.keys import KEYS, program_bindings
 from benchround.screens.round import RoundScreen
 from benchround.screens.theme import DARK, LIGHT, THEMES, fitting
+from benchround.shell.starting import collect_less
 
 if TYPE_CHECKING:
     from textual.dom import DOMNode
@@ -232,6 +233,7 @@ def run(
     Returns:
         0, or 128 and the number of the signal that ended it.
     """
+    collect_less()
     gc.freeze()  # the season and the program stay for the whole sitting: no need to look at them
     app = BenchroundApp(desk, sample, clock)
     app.first_words = said
