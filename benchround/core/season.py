@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import field
 from datetime import date
@@ -72,7 +73,14 @@ class Season:
 
     def crop(self, key: str) -> Crop:
         """A crop's rules; the unknown crop's where the key is not in the library."""
-        return self.crops.get(key) or UNKNOWN_CROP
+        found = self._crops_found.get(key)
+        if found is None:
+            found = self._crops_found[key] = self.crops.get(key) or UNKNOWN_CROP
+        return found
+
+    @cached_property
+    def _crops_found(self) -> dict[str, Crop]:
+        return {}
 
     @cached_property
     def _by_code(self) -> Mapping[str, Place]:
@@ -102,7 +110,8 @@ class Season:
             for part in batch.parts
             if part.stage is Stage.HARDENING and part.place
         ]
-        return max(set(codes), key=lambda code: (codes.count(code), code), default="")
+        number = Counter(codes)
+        return max(number, key=lambda code: (number[code], code), default="")
 
     @cached_property
     def uncleared(self) -> Mapping[str, str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from datetime import date, timedelta
 
 from benchround.core.batch import Batch, Part
@@ -45,13 +46,21 @@ def filled(batch: Batch, part: Part, log: PlaceLog, day: date) -> Filled | None:
     """
     worked = part.last_day(*WATERED_IN)
     own = part.last_day(Kind.WATERED)
-    arrived = places_of(batch, part)[-1][0]
-    whole = max((on for on in log.watered if arrived <= on <= day), default=None)
+    whole = _whole_place(batch, part, log, day)
     waterings = [on for on in (own, whole) if on is not None and (day - on).days <= MOST_DAYS_BACK]
     if waterings:
         latest = max(waterings)
         return Filled(max(latest, worked) if worked is not None else latest, True, worked)
     return None if worked is None else Filled(worked, False, worked)
+
+
+def _whole_place(batch: Batch, part: Part, log: PlaceLog, day: date) -> date | None:
+    """The last day up to this one on which its whole place was watered, the part standing there."""
+    earlier = bisect_right(log.watered, day)
+    if earlier == 0:
+        return None
+    latest = log.watered[earlier - 1]
+    return latest if latest >= places_of(batch, part)[-1][0] else None
 
 
 def taken_as_filled(day: date, worked: date | None) -> Filled:

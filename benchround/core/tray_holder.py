@@ -127,6 +127,8 @@ def _moved_since_named(part: Part) -> bool:
     if not moves:
         return False
     latest = max(moves, key=lambda record: record.order)
+    if latest.text("container"):
+        return False
     named = [r for r in part.last.values() if r.text("container")]
     return not any(record.order >= latest.order for record in named)
 

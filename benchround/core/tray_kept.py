@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from benchround.core.known_day import KnownDay
 from benchround.core.water import TrayWater
-from benchround.core.water_run import WaterDay
+from benchround.core.water_run import NextWatering, WaterDay
 
 if TYPE_CHECKING:
     from benchround.core.place_log import PlaceLog
@@ -30,10 +30,11 @@ class TrayKept:
         days: what a day does to a tray, and the weather behind it.
         runs: level and dry day after a run of days: where, first day, day after the last, level
             before, dry day before, level at which it counts as dry.
+        due: when today takes what may go: where, day, share that may go, level.
         dry_days: the day a tray is next due: where, day, share that may go, level.
     """
 
-    __slots__ = ("days", "dry_days", "logs", "runs")
+    __slots__ = ("days", "dry_days", "due", "logs", "runs")
 
     def __init__(self) -> None:
         self.logs: dict[str, PlaceLog] = {}
@@ -41,4 +42,5 @@ class TrayKept:
         self.runs: dict[
             tuple[Where, date, date, float, date | None, float], tuple[float, date | None]
         ] = {}
+        self.due: dict[tuple[Where, date, float, float], NextWatering | None] = {}
         self.dry_days: dict[tuple[Where, date, float, float], date | None] = {}

@@ -19,6 +19,7 @@ from benchround.core.water_fit import Moisture, PlaceFactor
 from benchround.core.water_run import (
     Absence,
     DayPart,
+    NextWatering,
     WaterDay,
     lasts_absence,
     next_watering,
@@ -125,7 +126,7 @@ def tray_outlook(season: Season, batch: Batch, part: Part, day: date) -> TrayOut
     today, known = day_at(season, part, day, factor.factor, rain_counts=False)
     books = Books(season, batch, part, holder, ALLOWED_SHARE[roots], factor.factor)
     full, level_ml, dry = level_on(books, log, day)
-    due = None if dry else next_watering(holder.water, (today,), books.share, level_ml)
+    due = None if dry else _due_today(books, day, today, level_ml)
     return TrayOutlook(
         season=season,
         part=part,
@@ -143,6 +144,14 @@ def tray_outlook(season: Season, batch: Batch, part: Part, day: date) -> TrayOut
         factor=factor,
         look_today=look_on(part, log, day),
     )
+
+
+def _due_today(books: Books, day: date, today: WaterDay, level_ml: float) -> NextWatering | None:
+    tray, part, kept = books.holder.water, books.part, books.season.trays.due
+    key = ((tray, part.place, books.factor, domed_until(part)), day, books.share, level_ml)
+    if key not in kept:
+        kept[key] = next_watering(tray, (today,), books.share, level_ml)
+    return kept[key]
 
 
 def days_ahead(
