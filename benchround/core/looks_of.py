@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date
+from typing import TYPE_CHECKING
 
 from benchround.core.batch import Batch
 from benchround.core.frozen import dataclass
-from benchround.core.germination import GerminationSummary, germination_curve, germination_summary
 from benchround.core.looks_reading import (
     NOTHING_SEEN,
     SEEDLINGS_SEEN,
@@ -21,6 +21,9 @@ from benchround.core.looks_reading import (
     story_since_sowing,
 )
 from benchround.core.record import Kind, Record
+
+if TYPE_CHECKING:
+    from benchround.core.germination import GerminationSummary
 
 __all__ = [
     "SETTLED_AFTER_DAYS",
@@ -90,6 +93,9 @@ class BatchGermination:
 
 def germination_of(batch: Batch) -> BatchGermination:
     """One batch's germination figures, or why there are none."""
+    # the fits are many, and no round asks for them
+    from benchround.core.germination import germination_curve, germination_summary
+
     found = looks_of(batch)
     if found.looks is None:
         return BatchGermination(None, because=found.because)
