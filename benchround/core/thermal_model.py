@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from statistics import NormalDist
 
 from benchround.core.bounds import within
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
+from benchround.core.normal import Normal
 
-NORMAL = NormalDist()
+NORMAL = Normal()
 
 PLATEAU_SHARE = 0.7
 """How far from optimum to ceiling the full rate holds before it falls (0 to 1).
