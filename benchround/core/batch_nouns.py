@@ -47,8 +47,12 @@ class Part:
         if len(kinds) == 1:
             record = self.last.get(kinds[0])
             return record.day if record is not None else None
-        days = [self.last[kind].day for kind in kinds if kind in self.last]
-        return max(days) if days else None
+        latest: date | None = None
+        for kind in kinds:
+            record = self.last.get(kind)
+            if record is not None and (latest is None or record.day > latest):
+                latest = record.day
+        return latest
 
     def first_day(self, kind: Kind) -> date | None:
         """The first day a kind was recorded."""

@@ -117,7 +117,7 @@ class Telling:
             self.crop = record.text("crop") or self.crop
 
     def _part(self, record: Record) -> PartTelling:
-        name = record.text("part") if record.figures else MAIN
+        name = record.text("part") if "part" in record.figures else MAIN
         for part in self.parts:
             if part.name == name:
                 return part

@@ -37,12 +37,14 @@ def heat_felt(model: ThermalModel, mean_c: float) -> float:
 
 def places_of(batch: Batch, part: Part) -> Moves:
     """From which day the part stood where, oldest first."""
-    moves = [
-        (record.day, record.text("place"))
-        for record in batch.records
-        if "place" in record.figures and record.text("part") in (MAIN, part.name)
-    ]
-    return tuple(move for move in moves if move[1]) or ((batch.begun, part.place),)
+    told, moves = (MAIN, part.name), []
+    for record in batch.records:
+        figures = record.figures
+        if "place" in figures and ("part" not in figures or record.text("part") in told):
+            place = record.text("place")
+            if place:
+                moves.append((record.day, place))
+    return tuple(moves) or ((batch.begun, part.place),)
 
 
 def place_on(moves: Moves, day: date) -> str:
