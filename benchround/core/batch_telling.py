@@ -13,11 +13,12 @@ from benchround.core.batch_nouns import MAIN, SPARES, Batch, Sowing, Tally
 from benchround.core.errors import IllegalRecordError
 from benchround.core.lifecycle import next_stage
 from benchround.core.part_telling import LEAVES_REST, PartTelling
-from benchround.core.record import Figure, Kind, Record
+from benchround.core.record import Cause, Figure, Kind, Record
 
 __all__ = ["LEAVES_REST", "Telling"]
 
 NOT_ABOVE_SOWN = frozenset({Kind.FIRST_UP, Kind.COUNTED, Kind.THINNED, Kind.PRICKED_OUT})
+CAUSES = frozenset({"", *map(str, Cause)})
 TAKES_PLANTS = frozenset({*LEAVES_REST, Kind.LOST, Kind.COMPOSTED, Kind.SPARES_SETTLED})
 COUNTS = ("count", "seeds", "cells", "wanted")
 MOST = 1_000_000
@@ -137,6 +138,11 @@ class Telling:
         for figure in COUNTS:
             if figure in record.figures:
                 self._check_whole(figure, record.number(figure))
+        if record.kind is Kind.LOST and record.text("cause") not in CAUSES:
+            raise IllegalRecordError(
+                f"'{record.text('cause')[:30]}' is no cause of loss: give one of "
+                f"{', '.join(Cause)}."
+            )
         count = record.count() if "count" in record.figures else None
         if count is None:
             return

@@ -11,6 +11,12 @@ from benchround.core.season import Season
 from benchround.core.task import Ask, Family, Task
 
 LONGEST_TEXT = 200
+SEEN_AT_A_LOOK = {
+    "ripe": Kind.SEED_RIPE,
+    "flowered": Kind.FIRST_FLOWER,
+    "picked": Kind.CROPPED,
+}
+"""Answers to a look that record something of their own."""
 TEMPERATURES = ("min_c", "max_c")
 LEAST_C, MOST_C = -45.0, 70.0
 SOWING = (Kind.SOWN, Kind.RESOWN)
@@ -160,9 +166,9 @@ def _first(task: Task, draft: Draft, figures: dict[str, Figure]) -> tuple[Draft,
         return (replace(draft, kind=Kind.COUNTED if rising else Kind.FIRST_UP, figures=said),)
     if draft.kind is Kind.LOOKED:
         said.pop("count", None)
-        ripe = said.pop("ripe", "no")
+        kinds = [kind for name, kind in SEEN_AT_A_LOOK.items() if said.pop(name, "no") == "yes"]
         looked = replace(draft, figures=said)
-        return (looked, replace(looked, kind=Kind.SEED_RIPE)) if ripe == "yes" else (looked,)
+        return (looked, *(replace(looked, kind=kind) for kind in kinds))
     if draft.kind is Kind.HARDENING_STEP:
         said["wilted"] = said.get("wilted") == "yes"
     if draft.kind is Kind.TRAP_SEEN:

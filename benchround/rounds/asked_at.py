@@ -43,9 +43,7 @@ BatchFamily = Callable[[BatchView], Iterator[Proposal]]
 
 ASKED_AT: Mapping[BatchFamily, frozenset[Stage]] = {
     soaking.propose: frozenset({Stage.PLANNED, Stage.STRATIFYING}),
-    sowing.propose: frozenset(
-        {Stage.PLANNED, Stage.PRETREATED, Stage.CHITTED, Stage.STRATIFYING}
-    ),
+    sowing.propose: frozenset({Stage.PLANNED, Stage.PRETREATED, Stage.CHITTED, Stage.STRATIFYING}),
     looking.propose: WAITING | {Stage.EMERGING},
     uncovering.propose: SEEDLING,
     resowing.propose: WAITING | SEEDLING,
@@ -58,7 +56,7 @@ ASKED_AT: Mapping[BatchFamily, frozenset[Stage]] = {
     feeding.propose: frozenset(feeding.STAGES),
     turning.propose: YOUNG | SEEDLING,
     weeding.propose: SEEDLING | {Stage.GROWING_ON},
-    hardening.propose: YOUNG | {Stage.TRUE_LEAF, Stage.HARDENING},
+    hardening.propose: YOUNG | SEEDLING | {Stage.HARDENING, Stage.OVERWINTERING},
     planting_out.propose: OUTWARD | frozenset(planting_out.UNHARDENED),
     spares.propose: SEEDLING | YOUNG | OUTWARD,
     supporting.propose: frozenset(supporting.STAGES),
@@ -66,7 +64,7 @@ ASKED_AT: Mapping[BatchFamily, frozenset[Stage]] = {
     clearing.propose: frozenset({Stage.GOING_OVER, Stage.SEED_SAVED}),
     bulbs.propose: frozenset({Stage.PLANNED, Stage.DORMANT}),
     washing.propose: frozenset({Stage.LOST, Stage.COMPOSTED}),
-    overwintering.propose: YOUNG | {Stage.TRUE_LEAF},
+    overwintering.propose: YOUNG | SEEDLING,
     airing.propose: frozenset({Stage.OVERWINTERING}),
     frost_cover.propose: frozenset(frost_cover.STAGES),
 }

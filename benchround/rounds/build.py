@@ -19,7 +19,9 @@ from benchround.rounds import (
     counting,
     deadheading,
     feeding,
+    flower_watch,
     frost_cover,
+    frosted,
     hardening,
     lids,
     looking,
@@ -70,6 +72,7 @@ BATCH_FAMILIES: tuple[BatchFamily, ...] = (
     planting_out.propose,
     spares.propose,
     supporting.propose,
+    flower_watch.propose,
     deadheading.propose,
     seed_saving.propose,
     clearing.propose,
@@ -80,6 +83,7 @@ BATCH_FAMILIES: tuple[BatchFamily, ...] = (
     overwintering.propose,
     airing.propose,
     frost_cover.propose,
+    frosted.propose,
 )
 FAMILIES_AT = by_stage(BATCH_FAMILIES)
 PLACE_FAMILIES: tuple[PlaceFamily, ...] = (lids.propose,)
@@ -91,9 +95,7 @@ ORDER = {Standing.HELD: 1, Standing.EARLY: 2}
 
 def build_round(season: Season, day: date) -> Round:
     """The round of a day: all tasks in walking order, and what was assumed in making them."""
-    tasks = [
-        task for batch in season.batches.values() for task in batch_tasks(season, batch, day)
-    ]
+    tasks = [task for batch in season.batches.values() for task in batch_tasks(season, batch, day)]
     tasks.extend(common_tasks(season, day))
     return compose(season, tasks, day)
 

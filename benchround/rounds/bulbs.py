@@ -49,9 +49,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
 def _plant(view: BatchView) -> Iterator[Proposal]:
     year = view.season.site.year
     spans = [
-        span
-        for one in view.crop.windows
-        if (span := year.span(one, view.batch.begun)) is not None
+        span for one in view.crop.windows if (span := year.span(one, view.batch.begun)) is not None
     ]
     if not spans:
         return

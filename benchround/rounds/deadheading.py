@@ -9,6 +9,7 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
+from benchround.rounds.frosted import frosted_on
 from benchround.rounds.proposal import Proposal, draft, window
 from benchround.rounds.view import BatchView
 
@@ -22,6 +23,8 @@ PICK_EVERY_DAYS = 3
 
 def propose(view: BatchView) -> Iterator[Proposal]:
     """Deadheading and picking of what flowers, marking for seed, picking of what crops."""
+    if view.stage in (Stage.FLOWERING, Stage.CROPPING) and frosted_on(view) is not None:
+        return
     if view.stage is Stage.FLOWERING:
         yield from _deadhead(view)
         yield from _mark(view)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import date, timedelta
 
 from benchround.core.crop import Raising
 from benchround.core.dates import say_day
@@ -38,7 +38,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         every = view.part.last[Kind.FED].count("every_days") or _every(view)
         yield _feed(
             view,
-            window(fed + timedelta(days=every)),
+            window(_after_rest(view, fed + timedelta(days=every))),
             f"last fed {say_day(fed)}, every {every} days",
         )
         return
@@ -48,9 +48,14 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     weeks = (view.day - begun).days / 7
     yield _feed(
         view,
-        window(begun + timedelta(days=FIRST_AFTER_DAYS), early=FIRST_EARLY_DAYS),
+        window(_after_rest(view, begun + timedelta(days=FIRST_AFTER_DAYS)), early=FIRST_EARLY_DAYS),
         f"in this compost since {say_day(begun)}, {weeks:.0f} weeks",
     )
+
+
+def _after_rest(view: BatchView, day: date) -> date:
+    """Hardy stock that stood the winter is fed when it grows again, not counted as late."""
+    return view.season.site.after_rest(day)
 
 
 def _every(view: BatchView) -> int:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from benchround.core.crop import Hardening, Hardiness
+from benchround.core.crop import Hardening, Hardiness, Raising
 from benchround.core.dates import say_day
-from benchround.core.lifecycle import Stage
+from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
 from benchround.rounds.proposal import Proposal, draft, window
@@ -131,8 +131,7 @@ def _start(view: BatchView, course: Hardening) -> Iterator[Proposal]:
         Family.HARDEN,
         window(best, grace=START_GRACE_DAYS),
         Harm.GETS_LATE,
-        f"Start hardening {view.alive or 'them'}: day 1 of {course.days}, "
-        f"{lid_words(1, course)}",
+        f"Start hardening {view.alive or 'them'}: day 1 of {course.days}, {lid_words(1, course)}",
         Why(
             "hardening begins when the plant has settled and the frost allows",
             (figure,),
@@ -170,13 +169,15 @@ def _plant_ready(view: BatchView, course: Hardening) -> tuple[date, str] | None:
             potted + timedelta(days=course.after_potting_days),
             f"potted on {say_day(potted)}, {course.after_potting_days} days to settle",
         )
-    settled = (Stage.GROWING_ON, Stage.POTTED_ON)
     sowing, span = view.batch.sowing, view.crop.planting.from_sowing_days
     outdoors = view.place is not None and view.place.outdoors
     waits = view.crop.planting.window is not None and view.crop.hardiness is Hardiness.HARDY
     if sowing is None or outdoors or view.in_row or span is None or waits:
         return None
-    if view.stage in (Stage.TRUE_LEAF, *settled, Stage.PRICKED_OUT):
+    to_be_pricked = view.raising == Raising.TRAY and growing.prick_out
+    if view.stage in SEEDLING and to_be_pricked:
+        return None
+    if view.stage in SEEDLING | YOUNG | {Stage.OVERWINTERING}:
         best = sowing.day + timedelta(days=max(0, span[0] - course.days))
         pricked = view.since(Kind.PRICKED_OUT)
         if pricked is not None:

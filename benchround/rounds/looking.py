@@ -124,5 +124,5 @@ def _still_rising(view: BatchView, first_up: date) -> Iterator[Proposal]:
             (f"first up {say_day(first_up)}", *partial.figures(view)),
         ),
         (draft(view, Kind.LOOKED),),
-        asks=(Ask("count", "up now", str(up or ""), most=most),),
+        asks=(Ask("count", "up now (leave empty if unchanged)", most=most),),
     )

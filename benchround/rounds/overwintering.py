@@ -7,7 +7,7 @@ from datetime import timedelta
 
 from benchround.core.crop import Hardiness
 from benchround.core.dates import say_day
-from benchround.core.lifecycle import YOUNG, Stage
+from benchround.core.lifecycle import SEEDLING, YOUNG
 from benchround.core.record import Kind
 from benchround.core.site import PlaceKind
 from benchround.core.task import Family, Harm, Why, Window
@@ -21,7 +21,7 @@ SOURCE = "UC Santa Cruz, greenhouse management supplement (air before warmth); d
 
 def propose(view: BatchView) -> Iterator[Proposal]:
     """Hardy stock still under cover at the start of the winter rest stands there until spring."""
-    if view.stage not in YOUNG | {Stage.TRUE_LEAF} or view.crop.hardiness is not Hardiness.HARDY:
+    if view.stage not in YOUNG | SEEDLING or view.crop.hardiness is not Hardiness.HARDY:
         return
     if view.place is None or view.place.kind not in SHELTERS:
         return
@@ -29,6 +29,8 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     if rest is None:
         return
     begins, ends = rest
+    if view.batch.begun > begins - timedelta(days=GRACE_DAYS):
+        return  # sown in the dark days: it comes on with the spring
     yield Proposal(
         Family.OVERWINTER,
         Window(begins, begins, begins + timedelta(days=GRACE_DAYS)),

@@ -6,13 +6,15 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from benchround.core.dates import say_day
-from benchround.core.lifecycle import Stage
+from benchround.core.lifecycle import OUTWARD, SEEDLING, Stage
 from benchround.core.record import Kind, Record
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
 from benchround.rounds.proposal import Proposal, draft, window
 from benchround.rounds.view import BatchView
 
 STAGES = (
+    Stage.EMERGING,
+    Stage.SEED_LEAF,
     Stage.TRUE_LEAF,
     Stage.PRICKED_OUT,
     Stage.GROWING_ON,
@@ -32,7 +34,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     """Pinching by what was measured, else by days; measuring stems where size decides."""
     if view.stage in STAGES and not view.since(Kind.PINCHED) and not view.is_spare:
         yield from _pinch(view)
-    if view.stage in (Stage.GROWING_ON, Stage.READY, Stage.HARDENING):
+    if view.stage in SEEDLING | {Stage.GROWING_ON, Stage.OVERWINTERING, *OUTWARD}:
         yield from _measure(view)
 
 
@@ -46,7 +48,8 @@ def _pinch(view: BatchView) -> Iterator[Proposal]:
         return
     if growing.pinch_days is None:
         return
-    start = view.since(Kind.POTTED_ON, Kind.PRICKED_OUT) or view.first(Kind.TRUE_LEAVES)
+    leaves = view.true_leaves
+    start = view.since(Kind.POTTED_ON, Kind.PRICKED_OUT) or (leaves[0] if leaves else None)
     if start is not None:
         best = start + timedelta(days=growing.pinch_days)
         figure = f"{growing.pinch_days} days from {say_day(start)}; count the leaves first"

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from datetime import timedelta
 
 from benchround.core.crop import Raising
-from benchround.core.dates import say_day
-from benchround.core.lifecycle import Stage
+from benchround.core.dates import Span, say_day
+from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
 from benchround.core.record import Kind
+from benchround.core.site import BEFORE_REST_DAYS
 from benchround.core.task import Ask, Family, Harm, Hold, Slot, Why, Window
 from benchround.rounds.hardening import days_repeated
 from benchround.rounds.proposal import Proposal, draft
@@ -24,13 +25,14 @@ from benchround.rounds.view import BatchView
 
 ROOT_BOUND_DAYS = 5
 """Plugs held this long past ready have roots circling (0 / 3 / 10 days, from memory)."""
-UNHARDENED = (Stage.GROWING_ON, Stage.POTTED_ON, Stage.OVERWINTERING)
+UNHARDENED = SEEDLING | YOUNG | {Stage.OVERWINTERING}
 WINDOW_SHOWN_DAYS = 14
 
 
 def propose(view: BatchView) -> Iterator[Proposal]:
     """Planting out the part in view."""
-    if view.is_spare or (view.place is not None and view.place.outdoors):
+    outdoors = view.place is not None and view.place.outdoors
+    if view.is_spare or outdoors or view.in_row:
         return
     found = ready_window(view)
     if found is None:
@@ -49,8 +51,9 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         Why(
             "hardened and at planting size: out in the next suitable slot",
             (figure, *looked),
-            FROST_SOURCE if hold and view.crop.planting.least_night_c is not None else
-            "UC Santa Cruz, unit 1.4, transplanting (readiness, depth, hour)",
+            FROST_SOURCE
+            if hold and view.crop.planting.least_night_c is not None
+            else "UC Santa Cruz, unit 1.4, transplanting (readiness, depth, hour)",
         ),
         (
             draft(
@@ -64,7 +67,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         slot=Slot.MORNING if late >= ROOT_BOUND_DAYS and hold is None else Slot.AFTERNOON,
         asks=(
             Ask("count", "planted", str(number or ""), most=view.alive),
-            Ask("place", "into", _meant_for(view), whole=False),
+            Ask("place", "into", _meant_for(view), needed=True, whole=False),
             Ask("rest", "the rest", "kept", whole=False, choices=("kept", "composted")),
         ),
         hold=hold,
@@ -114,14 +117,10 @@ def _unhardened(view: BatchView) -> tuple[Window, str] | None:
             f"stems {stem:g} mm on {say_day(measured.day)}",
         )
     if planting.window is not None:
-        span = view.season.site.year.span(planting.window, view.day)
-        if span is None or view.day < span.opens - timedelta(days=WINDOW_SHOWN_DAYS):
-            return None
-        return (
-            Window(span.opens - timedelta(days=WINDOW_SHOWN_DAYS), span.opens, span.closes),
-            f"planting window {say_day(span.opens)} to {say_day(span.closes)}",
-        )
-    if view.crop.hardening is None and planting.from_sowing_days and sowing is not None:
+        begun = sowing.day if sowing is not None else view.batch.begun
+        return _in_window(view, view.season.site.year.span(planting.window, begun))
+    to_be_pricked = view.stage in SEEDLING and view.raising == Raising.TRAY
+    if view.crop.hardening is None and planting.from_sowing_days and sowing and not to_be_pricked:
         first, last = planting.from_sowing_days
         best = view.season.site.after_rest(sowing.day + timedelta(days=first))
         return (
@@ -129,6 +128,25 @@ def _unhardened(view: BatchView) -> tuple[Window, str] | None:
             f"{first} to {last} days from sowing {say_day(sowing.day)}",
         )
     return None
+
+
+def _in_window(view: BatchView, span: Span | None) -> tuple[Window, str] | None:
+    """The planting window after sowing; what missed it stands the winter and goes out after it."""
+    if span is None or (view.stage in SEEDLING and view.raising == Raising.TRAY):
+        return None
+    shown = span.opens - timedelta(days=WINDOW_SHOWN_DAYS)
+    rest = view.season.site.rest_around(span.closes, BEFORE_REST_DAYS)
+    if rest is not None and view.day >= rest[0]:
+        spring = rest[1]
+        latest = spring + timedelta(days=BEFORE_REST_DAYS)
+        return (
+            Window(spring, spring, latest),
+            f"it missed its window to {say_day(span.closes)}; out when the days lengthen",
+        )
+    return (
+        Window(shown, span.opens, span.closes),
+        f"planting window {say_day(span.opens)} to {say_day(span.closes)}",
+    )
 
 
 def _hold(view: BatchView, when: Window) -> tuple[Hold | None, tuple[str, ...]]:

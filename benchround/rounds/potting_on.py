@@ -7,14 +7,14 @@ from datetime import date, timedelta
 
 from benchround.core.crop import Raising
 from benchround.core.dates import say_day
-from benchround.core.lifecycle import Stage
+from benchround.core.lifecycle import SEEDLING, Stage
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
 from benchround.rounds.proposal import Proposal, draft
 from benchround.rounds.view import BatchView
 
 EARLY_DAYS, GRACE_DAYS = 7, 7
-STAGES = (Stage.TRUE_LEAF, Stage.PRICKED_OUT, Stage.GROWING_ON)
+STAGES = SEEDLING | {Stage.PRICKED_OUT, Stage.GROWING_ON}
 
 
 def propose(view: BatchView) -> Iterator[Proposal]:
@@ -30,9 +30,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     best, figure = found
     yield Proposal(
         Family.POT_ON,
-        Window(
-            best - timedelta(days=EARLY_DAYS), best, best + timedelta(days=GRACE_DAYS)
-        ),
+        Window(best - timedelta(days=EARLY_DAYS), best, best + timedelta(days=GRACE_DAYS)),
         Harm.SPOILS_THIS_WEEK,
         f"Pot on {view.alive or 'them'} into {growing.pot_cm:g} cm pots when the plug holds",
         Why(

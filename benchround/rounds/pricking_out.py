@@ -33,9 +33,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     of = f" of {source}" if source is not None and number != source else ""
     yield Proposal(
         Family.PRICK_OUT,
-        Window(
-            day if seen else day - timedelta(days=3), day, day + timedelta(days=GRACE_DAYS)
-        ),
+        Window(day if seen else day - timedelta(days=3), day, day + timedelta(days=GRACE_DAYS)),
         Harm.SPOILS_THIS_WEEK,
         f"Prick out {number if number is not None else 'the best'}{of} into {cells} cells, "
         "to the seed leaves, held by a leaf",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from benchround.core.crop import Covering, Light, Raising, Treatment
+from benchround.core.crop import Covering, Light, PlantClass, Raising, Treatment
 from benchround.core.dates import Span, say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.packet_words import amount_words, packet_words, urgent_words
@@ -20,10 +20,14 @@ HEAT_SHY_CEILING_C = 30.0
 HOT_DAY_C = 24.0
 SOAKED_AT_MOST_DAYS = 1
 LONG_PERIOD_DAYS = 7
+NEXT_WINDOW_DAYS = 150
+"""A window that opens within this time is still the same year's chance (our proposal)."""
 
 
 def propose(view: BatchView) -> Iterator[Proposal]:
     """Sowing for what is planned, soaked, chitted or out of the cold."""
+    if view.crop.plant_class is PlantClass.BULB:
+        return
     match view.stage:
         case Stage.PLANNED:
             span = sowing_window(view)
@@ -48,13 +52,35 @@ def sowing_window(view: BatchView) -> Span | None:
         day = date.fromisoformat(wished)
         closes = planned.text("sow_by") if planned else ""
         return Span(day, date.fromisoformat(closes) if closes else day + timedelta(days=14))
-    begun = view.batch.begun
-    spans = [
-        span
-        for window in view.crop.windows
-        if (span := view.season.site.year.span(window, begun)) is not None
-    ]
-    return min(spans, key=lambda span: (begun not in span, span.opens), default=None)
+    return _in_turn(_spans(view, view.batch.begun), _spans(view, view.day), view.day)
+
+
+def _spans(view: BatchView, since: date) -> list[Span]:
+    year = view.season.site.year
+    found = (year.span(window, since) for window in view.crop.windows)
+    return [span for span in found if span is not None]
+
+
+def _in_turn(planned: list[Span], now: list[Span], day: date) -> Span | None:
+    """The window a planned sowing belongs to: an open one, the next one, else the one missed.
+
+    Windows stand in the crop's order, the usual one first: while it has not opened yet, an earlier
+    one that is open is not pressed on the grower.
+    """
+    if not planned:
+        return None
+    usual = now[0] if now else planned[0]
+    soon = timedelta(days=NEXT_WINDOW_DAYS)
+    open_now = [span for span in now if day in span]
+    if open_now and not (day < usual.opens <= day + soon):
+        return open_now[0]
+    coming = [span for span in now if day < span.opens <= day + soon]
+    if coming:
+        return usual if usual in coming else min(coming, key=lambda span: span.opens)
+    missed = [span for span in planned if span.closes < day]
+    if missed:
+        return max(missed, key=lambda span: span.closes)
+    return min(planned, key=lambda span: span.opens)
 
 
 def soaking_treatment(view: BatchView) -> Treatment | None:
@@ -77,7 +103,10 @@ def cold_done_on(view: BatchView) -> date | None:
 def _from_plan(view: BatchView, span: Span) -> Window:
     if soaking_treatment(view) is None:
         return Window(span.opens, span.opens, span.closes)
-    return Window(span.opens - timedelta(days=1), span.opens, span.closes)
+    planned = view.part.last.get(Kind.PLANNED)
+    wished = planned is not None and bool(planned.text("sow_on"))
+    best = span.opens if wished else max(span.opens, view.day + timedelta(days=1))
+    return Window(span.opens - timedelta(days=1), best, max(best, span.closes))
 
 
 def _from_wet(view: BatchView) -> Window:

@@ -37,7 +37,5 @@ def propose(view: BatchView) -> Iterator[Proposal]:
             (f"left over on {say_day(begun)}",),
         ),
         (draft(view, Kind.COMPOSTED),),
-        asks=(
-            Ask("count", "composted or given away", str(view.alive or ""), most=view.alive),
-        ),
+        asks=(Ask("count", "composted or given away", str(view.alive or ""), most=view.alive),),
     )

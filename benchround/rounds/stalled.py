@@ -72,8 +72,11 @@ def _best(view: BatchView, *, hot: bool) -> Place | None:
     for place in view.season.places:
         if place.code == view.part.place or place.kind in NO_BENCH:
             continue
+        if hot and (place.heated or place.kind is PlaceKind.PROPAGATOR):
+            continue  # a thermostat warms and never cools
         warm = view.season.warmth_at(place.code, view.day)
         if not too_hot(model, warm) and not too_cold(model, warm):
             better = warm.max_c if hot else abs(warm.mean_c - model.optimum_c)
-            found.append((hot and place.shade_share <= 0, better, place.order, place))
+            exposed = hot and (place.shade_share <= 0 or not place.lidded)
+            found.append((exposed, better, place.order, place))
     return min(found, key=lambda entry: entry[:3])[3] if found else None

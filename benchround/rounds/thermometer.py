@@ -15,7 +15,6 @@ def propose(view: SiteView) -> Iterator[Proposal]:
     known = view.season.weather.on(view.day)
     if known is not None and known.basis == "reading":
         return
-    low = f"{known.min_c:g}" if known is not None and known.min_c is not None else ""
     yield Proposal(
         Family.THERMOMETER,
         Window(view.day, view.day, view.day),
@@ -25,7 +24,7 @@ def propose(view: SiteView) -> Iterator[Proposal]:
         (Draft(Kind.READING, "", {}),),
         slot=Slot.FIRST,
         asks=(
-            Ask("min_c", "lowest, C", low, needed=True, whole=False),
+            Ask("min_c", "lowest, C", needed=True, whole=False),
             Ask("max_c", "highest, C", whole=False),
             Ask("rain_mm", "rain, mm", whole=False),
         ),

@@ -199,15 +199,17 @@ def test_cautions_stand_where_the_work_is(morning: Round) -> None:
 
 def test_walking_order_and_worst_first_within_a_place(sample: Season, morning: Round) -> None:
     order = {place.code: place.order for place in sample.places}
-    keys = [
-        (t.slot, order.get(t.place, 0), t.harm, -t.overdue_days) for t in morning.today
-    ]
+    keys = [(t.slot, order.get(t.place, 0), t.harm, -t.overdue_days) for t in morning.today]
     assert keys == sorted(keys)
     assert {t.harm for t in morning.today} >= {Harm.SPOILS_THIS_WEEK, Harm.GETS_LATE}
 
 
-RANGES = [("cosmos", 35, 40, 74, 95), ("delphinium", 22, 60, 26, 49), ("leek", 171, 220, 72, 83),
-          ("marigold", 71, 80, 80, 94)]
+RANGES = [
+    ("cosmos", 35, 40, 74, 95),
+    ("delphinium", 22, 60, 26, 49),
+    ("leek", 171, 220, 72, 83),
+    ("marigold", 71, 80, 80, 94),
+]
 
 
 @pytest.mark.parametrize(("crop", "up", "sown", "low", "high"), RANGES, ids=[r[0] for r in RANGES])

@@ -1,0 +1,65 @@
+"""Look for the first flower, or the first picking, when the crop's time has come."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import SEEDLING, Stage
+from benchround.core.record import Kind
+from benchround.core.task import Ask, Family, Harm, Why, Window
+from benchround.rounds.frosted import frosted_on
+from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.view import BatchView
+
+EVERY_DAYS = 4
+STAGES = (Stage.ESTABLISHING, Stage.GROWING_ON)
+
+
+def propose(view: BatchView) -> Iterator[Proposal]:
+    """A look every few days from the crop's earliest day until it is recorded."""
+    drilled = view.in_row and view.stage in SEEDLING
+    if (view.stage not in STAGES and not drilled) or frosted_on(view) is not None:
+        return
+    from_day = first_day(view)
+    if from_day is None:
+        return
+    looked = view.since(Kind.LOOKED, Kind.BUDS)
+    if looked is not None and looked >= from_day:
+        from_day = looked + timedelta(days=EVERY_DAYS)
+    crops = view.crop.flowering is None
+    yield Proposal(
+        Family.LOOK,
+        Window(from_day, from_day, max(from_day + timedelta(days=EVERY_DAYS), view.day)),
+        Harm.GETS_LATE,
+        "Look whether the first is ready to pick" if crops else "Look for the first flower",
+        Why(
+            "deadheading, picking and seed are counted from the first flower or picking",
+            (f"the crop's earliest day {say_day(from_day)}",),
+            view.crop.source("cropping" if crops else "flowering"),
+        ),
+        (draft(view, Kind.LOOKED),),
+        asks=(
+            Ask(
+                "picked" if crops else "flowered",
+                "first one seen",
+                "no",
+                whole=False,
+                choices=("yes", "no"),
+            ),
+        ),
+    )
+
+
+def first_day(view: BatchView) -> date | None:
+    """The earliest day of first flower or picking; None where the crop gives none."""
+    due = view.crop.flowering or view.crop.cropping
+    if due is None:
+        return None
+    planted, sowing = view.since(Kind.PLANTED_OUT), view.batch.sowing
+    if planted is not None and due.from_planting_days is not None:
+        return planted + timedelta(days=due.from_planting_days[0])
+    if sowing is not None and due.from_sowing_days is not None:
+        return sowing.day + timedelta(days=due.from_sowing_days[0])
+    return None
