@@ -7,6 +7,7 @@ proposal: a share where its 95 % range leaves the library's out, too many from h
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from benchround.core.batch import Batch
 from benchround.core.crop import Raising
@@ -119,12 +120,14 @@ def _enough(season: Season, batch: Batch) -> int | None:
     if sowing.raising in (Raising.CLUMPS, Raising.DRILL):
         return None
     try:
-        per_cell = sowing.per_cell or 1
-        return how_many(
-            batch.wanted, share.share, share.tested, SURVIVAL, per_cell=per_cell
-        ).seeds
+        return _seeds(batch.wanted, share.share, share.tested, sowing.per_cell or 1)
     except OutOfRangeError:
         return None
+
+
+@lru_cache(maxsize=1024)
+def _seeds(wanted: int, share: float, tested: float | None, per_cell: int) -> int:
+    return how_many(wanted, share, tested, SURVIVAL, per_cell=per_cell).seeds
 
 
 def _shares(season: Season) -> Iterator[Lesson]:

@@ -15,8 +15,7 @@ from benchround.screens.look_up import LookUpScreen
 from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph
 from benchround.screens.widgets.pick_list import Row
 
-NAME_WIDE, LATIN_WIDE = 24, 28
-SOWN_WIDE = 8
+NAME_WIDE, LATIN_WIDE, CLASS_WIDE, SOWN_WIDE = 26, 25, 18, 8
 
 
 class CropsScreen(LookUpScreen, inherit_bindings=False):
@@ -91,12 +90,12 @@ def _row(name: CropNames, letters: str, sown: int) -> Row:
 
     def words(width: int) -> Line:
         called = f"{name.name} ({other})" if other else name.name
-        first = min(NAME_WIDE + (12 if other else 0), max(10, width - SOWN_WIDE - 10))
-        latin = min(LATIN_WIDE, max(0, width - first - SOWN_WIDE))
-        sort = max(0, width - first - latin - SOWN_WIDE)
+        first = min(NAME_WIDE, width // 2)
+        rest = max(0, width - first - SOWN_WIDE)
+        sort = CLASS_WIDE if rest >= LATIN_WIDE + CLASS_WIDE else 0
         return line(
-            (fit(called, first), Role.STRONG),
-            (fit(name.latin, max(0, latin - 1)) + " " if latin else "", Role.INK),
+            (fit(called, max(0, first - 1)) + " ", Role.STRONG),
+            (fit(name.latin, max(0, rest - sort - 1)) + " ", Role.INK),
             (fit(str(name.plant_class), sort), Role.QUIET),
             (fit(batches, SOWN_WIDE), Role.DONE),
         )

@@ -6,10 +6,10 @@ Pure: no drawing, no day.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 
 from benchround.core.crop_search import Named, find_crops, folded
+from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 
 
@@ -57,7 +57,8 @@ def find(
 ) -> tuple[Found, ...]:
     """What goes by the letters.
 
-    Several words must all be there; without letters it is everything but the crops.
+    Several words must all be there, single letters among them as words by themselves; without
+    letters it is everything but the crops.
 
     Args:
         letters: what was typed.
@@ -75,16 +76,25 @@ def find(
 
 def _rank(words: Sequence[str], thing: Found) -> int | None:
     """How well a thing goes by the words, 0 best; None if one of them is nowhere in it."""
-    ranks = [_rank_of(word, thing) for word in words]
+    several = len(words) > 1
+    ranks = [_rank_of(word, thing, whole=several and len(word) == 1) for word in words]
     known = [rank for rank in ranks if rank is not None]
     return max(known) if len(known) == len(ranks) else None
 
 
-def _rank_of(word: str, thing: Found) -> int | None:
-    """Its own names before what else it is found by; at each the whole, a beginning, an inside."""
+def _rank_of(word: str, thing: Found, *, whole: bool) -> int | None:
+    """Its own names before what else it is found by; at each the whole, a beginning, an inside.
+
+    Args:
+        word: one of the words typed.
+        thing: what may go by it.
+        whole: it must be a word by itself, as the 3 of "bed 3".
+    """
     for least, keywords in ((0, thing.names), (3, thing.also)):
-        if word in keywords:
+        if word in keywords or (whole and any(word in one.split() for one in keywords)):
             return least
+        if whole:
+            continue
         if any(f" {word}" in f" {keyword}" for keyword in keywords):
             return least + 1
         if any(word in keyword for keyword in keywords):

@@ -17,7 +17,7 @@ from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph
 from benchround.screens.widgets.pick_list import Row, heading, told
 from benchround.screens.words import standing_words
 
-NAME_WIDE, STAGE_WIDE = 34, 20
+NAME_WIDE, STAGE_WIDE = 34, 18
 LAST_RECORDS = 20
 
 

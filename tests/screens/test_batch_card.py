@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from pathlib import Path
 
+from benchround.clock import SampleClock
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Draft, Kind
 from benchround.core.task import Family
@@ -11,7 +13,7 @@ from benchround.desk import Desk
 from benchround.screens.card import CardScreen
 from benchround.screens.text import plain
 from tests.sample.story import DAY_0
-from tests.screens.stage import app_on, form_of, front, said, seen, stand_on
+from tests.screens.stage import MACHINE, app_on, form_of, front, said, seen, stand_on
 
 
 def card(app: object) -> CardScreen:
@@ -152,7 +154,8 @@ async def test_neighbours_go_round_at_the_ends(desk: Desk) -> None:
     async with app.run_test() as pilot:
         await pilot.press("slash", *"b33", "enter")
         await pilot.pause()
-        for key, name in (("right", "b01"), ("left", "b33"), ("comma", "b32"), ("full_stop", "b33")):
+        ways = (("right", "b01"), ("left", "b33"), ("comma", "b32"), ("full_stop", "b33"))
+        for key, name in ways:
             await pilot.press(key)
             await pilot.pause()
             assert seen(app).startswith(name)
@@ -200,3 +203,27 @@ async def test_records_of_another_year_say_their_year(desk: Desk) -> None:
         await pilot.pause()
         rows = plain(card(app).picks.lines(80))
     assert f"{sown:%a} {sown.day} {sown:%b} {sown.year}" in rows
+
+
+async def test_a_season_open_for_reading_only_refuses_on_every_card(
+    folder: Path, desk: Desk, clock: SampleClock
+) -> None:
+    second = Desk.open(folder, today=clock, machine=MACHINE)
+    app = app_on(second)
+    cards = {
+        ("slash", *"b06", "enter"): ("r", "s", "x"),
+        ("g", "c", *"cosm", "enter"): ("enter", "n", "s", "x"),
+        ("g", "p"): ("enter", "n", "s", "x"),
+    }
+    async with app.run_test() as pilot:
+        for way, keys in cards.items():
+            await pilot.press(*way)
+            await pilot.pause()
+            name = front(app)
+            for key in keys:
+                await pilot.press(key)
+                await pilot.pause()
+                assert front(app) == name
+                assert said(app).startswith("Nothing can be recorded: ")
+            await pilot.press("g", "r")
+    second.close()

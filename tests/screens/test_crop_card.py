@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from benchround.core.crop import Crop
 from benchround.core.record import Draft, Kind
 from benchround.core.schedule import Step, expected_course
 from benchround.desk import Desk
@@ -118,7 +119,7 @@ async def test_an_own_figure_counts_at_once_and_is_marked(desk: Desk) -> None:
         assert "OWN 25 days" in seen(app)
 
 
-def crop_of(desk: Desk) -> object:
+def crop_of(desk: Desk) -> Crop:
     """Cosmos as it counts now."""
     return desk.season.crop("cosmos")
 
