@@ -10,7 +10,7 @@ from benchround.desk import Desk
 from tests.commands.recording.bench import Run, files_of, round_of, rounds_of
 from tests.sample.story import DAY_0
 
-NEEDED = {"stem_mm": "6", "min_c": "5", "count": "30"}
+NEEDED = {"place": "Bed 4", "stem_mm": "6", "min_c": "5", "count": "30"}
 
 
 def test_every_task_of_the_sample_can_be_ticked_and_undone_exactly(season: Path, run: Run) -> None:
