@@ -71,9 +71,7 @@ class Desk:
         return cls(folder, today, only_reads=read_only)
 
     @classmethod
-    def create(
-        cls, path: Path, name: str, *, today: Callable[[], date] = date.today
-    ) -> Desk:
+    def create(cls, path: Path, name: str, *, today: Callable[[], date] = date.today) -> Desk:
         """Begin a new season in a folder.
 
         Raises:

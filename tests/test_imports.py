@@ -99,9 +99,11 @@ def test_core_and_rounds_never_read_the_clock() -> None:
             continue
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             if isinstance(node, ast.Attribute):
-                assert node.attr not in ("today", "now", "utcnow") or not isinstance(
-                    node.value, ast.Name
-                ) or node.value.id not in ("date", "datetime"), f"{path} reads the clock"
+                assert (
+                    node.attr not in ("today", "now", "utcnow")
+                    or not isinstance(node.value, ast.Name)
+                    or node.value.id not in ("date", "datetime")
+                ), f"{path} reads the clock"
 
 
 def test_a_wrong_arrow_would_be_found() -> None:

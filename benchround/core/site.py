@@ -258,5 +258,3 @@ def site_from(record: Record | None) -> Site:
         pets=record.flag("pets"),
         assumed=tuple(assumed),
     )
-
-

@@ -51,9 +51,7 @@ _WEEKDAY = re.compile(r"(?:(last|next) )?([a-z]{3,9})")
 _BARE = re.compile(r"[0-9]+")
 
 
-def read_day(
-    text: str, today: date, *, ahead: bool = False, month_first: bool = False
-) -> date:
+def read_day(text: str, today: date, *, ahead: bool = False, month_first: bool = False) -> date:
     """The day that was typed.
 
     Args:

@@ -37,9 +37,7 @@ def read_longitude(text: str) -> float | None:
     return _degrees(text, EAST_WEST, 180.0, "longitude", "1.5 or 1.0 W")
 
 
-def _degrees(
-    text: str, sides: tuple[str, str], most: float, what: str, how: str
-) -> float | None:
+def _degrees(text: str, sides: tuple[str, str], most: float, what: str, how: str) -> float | None:
     said = " ".join(text.lower().replace("\N{MINUS SIGN}", "-").split())
     if not said:
         return None

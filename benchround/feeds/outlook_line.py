@@ -47,9 +47,7 @@ def outlook_drafts(line: str, today: date, day_length_h: DayLength) -> tuple[Dra
     return read_outlook(line, today, day_length_h).drafts()
 
 
-def read_outlook(
-    line: str, today: date, day_length_h: DayLength, *, in_f: bool = False
-) -> Outlook:
+def read_outlook(line: str, today: date, day_length_h: DayLength, *, in_f: bool = False) -> Outlook:
     """Read a typed weather line.
 
     Args:

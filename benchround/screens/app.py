@@ -73,9 +73,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
     ENABLE_COMMAND_PALETTE = False
     theme: Reactive[str] = Reactive(fitting)
 
-    def __init__(
-        self, desk: Desk, sample: bool = False, clock: SampleClock | None = None
-    ) -> None:
+    def __init__(self, desk: Desk, sample: bool = False, clock: SampleClock | None = None) -> None:
         look = fitting(desk.season.settings.get(LOOK, ""))
         self.set_reactive(BenchroundApp.theme, look)
         super().__init__(ansi_color=True if THEMES[look].ansi else None)
@@ -239,5 +237,3 @@ def run(
     app.first_words = said
     app.run(mouse=False)
     return app.return_code or 0
-
-

@@ -35,9 +35,7 @@ def page(batch: Batch, season: Season, day: date, width: int) -> Iterator[Line]:
     yield from caution_lines(crop, width)
 
 
-def _germination(
-    batch: Batch, crop: Crop, season: Season, day: date, width: int
-) -> Iterator[Line]:
+def _germination(batch: Batch, crop: Crop, season: Season, day: date, width: int) -> Iterator[Line]:
     curve = germination_curve_of(season, batch, crop, day)
     yield from paragraph("Germination", width, Role.HEADING)
     if batch.main.stage in WAITING:

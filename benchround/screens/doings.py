@@ -116,9 +116,7 @@ class Doings:
         self.desk.put_off(task, until, reason)
         return self._keep(1, task.key, f"put off to {say_day(until)}")
 
-    def record(
-        self, drafts: Iterable[Draft], day: date, key: str = "", words: str = ""
-    ) -> str:
+    def record(self, drafts: Iterable[Draft], day: date, key: str = "", words: str = "") -> str:
         """Record what happened; the sentence to say.
 
         Args:
@@ -134,9 +132,7 @@ class Doings:
         records = self.desk.record(drafts, day)
         return self._keep(1, key, words or record_words(records, self.desk.season))
 
-    def withdraw(
-        self, names: Sequence[str], words: str, instead: Sequence[Draft] = ()
-    ) -> str:
+    def withdraw(self, names: Sequence[str], words: str, instead: Sequence[Draft] = ()) -> str:
         """Withdraw records, and write others in their place; the sentence to say.
 
         Args:

@@ -118,10 +118,7 @@ class FigureSheet(Sheet, inherit_bindings=False):
 def _every_name() -> Sequence[str]:
     """The dotted names of all figures that are no member of a list."""
     return [
-        section.dotted(key.name)
-        for section in SECTIONS
-        if not section.many
-        for key in section.keys
+        section.dotted(key.name) for section in SECTIONS if not section.many for key in section.keys
     ]
 
 

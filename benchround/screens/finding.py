@@ -52,9 +52,7 @@ def everything(season: Season) -> tuple[Found, ...]:
     return (*_batches(season), *_places(season), *_packets(season))
 
 
-def find(
-    letters: str, things: Sequence[Found], crops: Iterable[Named]
-) -> tuple[Found, ...]:
+def find(letters: str, things: Sequence[Found], crops: Iterable[Named]) -> tuple[Found, ...]:
     """What goes by the letters.
 
     Several words must all be there, single letters among them as words by themselves; without

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from benchround.core.caution import CAUTIONS, Page, setup_cautions
-from benchround.core.errors import BenchroundError, InputError
+from benchround.core.errors import BenchroundError
 from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.typed_figures import read_note
@@ -24,6 +24,7 @@ from benchround.screens.site_form import (
     read_frost,
     read_where,
     retell_frost,
+    typed_path,
     where_fields,
 )
 from benchround.screens.text import BLANK, Line, Role, line, paragraph
@@ -75,7 +76,6 @@ class FirstRunScreen(Sheet, inherit_bindings=False):
         today: the grower's day.
     """
 
-    CSS_PATH = ["sheet.tcss", "first_run.tcss"]  # noqa: RUF012 - as Textual has it
     BINDINGS = bindings(FIRST_RUN)
     KEYS_OF = FIRST_RUN
 
@@ -126,23 +126,29 @@ class FirstRunScreen(Sheet, inherit_bindings=False):
         return list(self._notes(width))
 
     def _notes(self, width: int) -> Iterator[Line]:
-        yield from paragraph(ASSUMED, width)
         words = "Nothing is written before you press ctrl+s. ctrl+o opens the sample instead."
         yield from paragraph(words, width, Role.STRONG)
+        yield from paragraph(ASSUMED, width)
         yield BLANK
         yield line(("Before you begin", Role.HEADING))
         for name in setup_cautions(Page.FIRST_RUN):
             yield from paragraph(CAUTIONS[name].short, width, Role.CAUTION, "  ")
 
-    def save(self) -> str:
-        """Begin the season."""
-        said = self._read()
+    def action_save(self) -> None:
+        """Begin the season and leave; with faults, show them and stay."""
+        self.form.now.settle()
+        try:
+            self._write(self._read())
+        except SheetFault as fault:
+            self.form.errors(fault.faults)
+            raise
+        self.first.exit(Outcome.BEGUN)
+
+    def _write(self, said: FirstSeason) -> None:
         try:
             self._begin(said)
         except BenchroundError as error:
             raise SheetFault({"folder": str(error)}, f"Nothing was begun: {error}") from None
-        self.first.exit(Outcome.BEGUN)
-        return said.name
 
     def _read(self) -> FirstSeason:
         values, reading = self.form.values(), Reading()
@@ -161,9 +167,7 @@ class FirstRunScreen(Sheet, inherit_bindings=False):
         return place_drafts(read_places(text))
 
     def _path(self, text: str) -> Path:
-        if not text.isprintable():
-            raise InputError("there are control characters in it: type a folder's name.")
-        return Path(text).expanduser() if text else self._folder
+        return typed_path(text) if text else self._folder
 
     def action_sample(self) -> None:
         """Open the sample instead."""

@@ -36,7 +36,11 @@ class FirstRunApp(App[Outcome], inherit_bindings=False):
         today: the grower's day.
     """
 
-    CSS_PATH = ["app.tcss"]  # noqa: RUF012 - as Textual has it
+    CSS_PATH = [  # noqa: RUF012 - as Textual has it; the first screen's is not read by itself
+        "app.tcss",
+        "sheet.tcss",
+        "first_run.tcss",
+    ]
     TITLE = "benchround"
     ENABLE_COMMAND_PALETTE = False
     theme: Reactive[str] = Reactive(fitting)

@@ -280,9 +280,7 @@ KEYS: tuple[Key, ...] = (
     ),
     Key("up", ("up",), "up", "Go to the task above.", MOVING, (ROUND,), "move(-1)"),
     Key("down", ("down",), "down", "Go to the task below.", MOVING, (ROUND,), "move(1)"),
-    Key(
-        "page-up", ("pageup",), "page up", "Go one screenful up.", MOVING, (ROUND,), "page(-1)"
-    ),
+    Key("page-up", ("pageup",), "page up", "Go one screenful up.", MOVING, (ROUND,), "page(-1)"),
     Key(
         "page-down",
         ("pagedown",),

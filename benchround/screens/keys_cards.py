@@ -323,9 +323,7 @@ GO = "Choose a screen by one letter; what is half filled in is kept."
 SEARCH = "Find any batch, crop, place or packet by its letters."
 
 
-def going_keys(
-    first: str, plain: tuple[str, ...], typing: tuple[str, ...]
-) -> tuple[Key, ...]:
+def going_keys(first: str, plain: tuple[str, ...], typing: tuple[str, ...]) -> tuple[Key, ...]:
     """The keys that go elsewhere from anywhere.
 
     Args:

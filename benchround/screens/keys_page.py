@@ -57,6 +57,5 @@ def _row(key: Key) -> str:
     return f"| `{key.shown}` | {key.tooltip} |\n"
 
 
-
 if __name__ == "__main__":
     print(keys_page(), end="")

@@ -169,9 +169,7 @@ class PacketSheet(Sheet, inherit_bindings=False):
         note = read_note(values["note"])
         draft = Draft(Kind.PACKET, name, figures, note)
         crop = self.desk.season.crop(self.crop_key).name
-        return self.bench.doings.record(
-            (draft,), self.desk.today, words=f"packet {name}, {crop}"
-        )
+        return self.bench.doings.record((draft,), self.desk.today, words=f"packet {name}, {crop}")
 
     def _read(self, values: Mapping[str, str]) -> dict[str, Figure]:
         """The figures typed, those that say nothing left out.

@@ -39,6 +39,4 @@ def glyphs() -> Glyphs:
 
 def shown(drawn: Iterable[DrawnLine]) -> list[Line]:
     """A picture's lines as lines of the screen."""
-    return [
-        tuple((span.text, ROLES.get(span.role, Role.INK)) for span in words) for words in drawn
-    ]
+    return [tuple((span.text, ROLES.get(span.role, Role.INK)) for span in words) for words in drawn]

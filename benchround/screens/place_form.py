@@ -101,9 +101,7 @@ def read_place_sheet(
     return {name: value for name, value in said.items() if value is not None and value != ""}
 
 
-def _numbers(
-    values: Mapping[str, str], units: Units
-) -> dict[str, Callable[[], float | None]]:
+def _numbers(values: Mapping[str, str], units: Units) -> dict[str, Callable[[], float | None]]:
     """A reader for each number that is asked for."""
     readers: dict[str, Callable[[], float | None]] = {}
     for name, unit in (("length_m", "m"), ("width_m", "m"), ("trays", "trays")):

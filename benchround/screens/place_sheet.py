@@ -143,5 +143,3 @@ class PlaceSheet(Sheet, inherit_bindings=False):
         walk = put_in([place.code for place in self.desk.season.places], code, self.after)
         new = Draft(Kind.PLACE, code, {**figures, ORDER: walk.index(code) + 1})
         return [new, *walk_drafts(walk, taken)]
-
-

@@ -113,10 +113,6 @@ NOT_BY_HAND = frozenset({Kind.PUT_OFF, Kind.DONE, Kind.SAME_AS, Kind.FOUND, Kind
 
 def kinds_for(stage: Stage) -> tuple[Kind, ...]:
     """What can be recorded in a stage: what moves the batch on first, then the rest."""
-    legal = [
-        kind
-        for (at, kind) in NEXT
-        if at is stage and kind not in NOT_BY_HAND
-    ]
+    legal = [kind for (at, kind) in NEXT if at is stage and kind not in NOT_BY_HAND]
     moving = [kind for kind in legal if NEXT[(stage, kind)] is not stage]
     return (*moving, *(kind for kind in legal if kind not in moving))

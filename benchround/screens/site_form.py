@@ -12,7 +12,7 @@ from benchround.core.errors import InputError
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.site import site_from
 from benchround.core.site_words import FROSTS, SITE_FIGURES
-from benchround.core.typed_figures import read_number
+from benchround.core.typed_figures import read_number, shown
 from benchround.core.typed_site import (
     PLAIN_YEAR,
     read_latitude,
@@ -35,6 +35,7 @@ FROST_LABELS = {
 }
 MOST_FILES = 200
 HALF_A_YEAR = 182
+LATITUDE_FIRST = "type the latitude first: it says on which side of the year winter is"
 
 
 def where_fields(said: Mapping[str, Figure]) -> list[Field]:
@@ -94,16 +95,37 @@ def yes_no_field(name: str, label: str, said: Mapping[str, Figure], hint: str = 
     return Field(name, label, default, plain_choices((YES, NO)), only=True, hint=hint)
 
 
+def typed_path(text: str) -> Path:
+    """A file or folder as typed; ~ is the grower's own folder.
+
+    Raises:
+        InputError: it cannot be the name of one.
+    """
+    if not text.isprintable():
+        raise InputError("there are control characters in it: type the name of a file or folder.")
+    try:
+        return Path(text.strip()).expanduser()
+    except RuntimeError:
+        raise InputError(f"'{shown(text)}': nobody of that name has a folder here.") from None
+
+
+def _is_file(path: Path) -> bool:
+    try:
+        return path.is_file()
+    except OSError:
+        return False  # a name too long for any file
+
+
 def path_finder(letters: str) -> Sequence[Choice]:
     """Files and folders that begin with what was typed; nothing until something was."""
     if not letters.strip():
         return ()
-    typed = Path(letters).expanduser()
-    folder, begin = (typed, "") if letters.endswith("/") else (typed.parent, typed.name)
     try:
+        typed = typed_path(letters)
+        folder, begin = (typed, "") if letters.endswith("/") else (typed.parent, typed.name)
         names = sorted(path.name for path in folder.iterdir())
-    except OSError:
-        return ()
+    except (InputError, OSError):
+        return ()  # nothing to choose from there
     near = [name for name in names if name.startswith(begin) and name != begin][:MOST_FILES]
     return [Choice(str(folder / name), str(folder / name)) for name in near]
 
@@ -118,15 +140,10 @@ class FrostFile:
 
     def days(self, text: str, lat_deg: float | None) -> FrostDays | None:
         """The frost days, None while there is no such file or it says nothing; `fault` says why."""
-        path = Path(text.strip()).expanduser()
-        if not text.strip() or not path.is_file():
-            self._read, self._found, self.fault = None, None, ""
-            if text.strip() and not path.is_dir():
-                self.fault = "there is no such file"
-            return None
-        if lat_deg is None:
-            self._read, self._found = None, None
-            self.fault = "type the latitude first: it says on which side of the year winter is"
+        path = self._named(text)
+        if path is not None and lat_deg is None:
+            self._forget(LATITUDE_FIRST)
+        if path is None or lat_deg is None:
             return None
         asked = (str(path), lat_deg < 0)
         if asked != self._read:
@@ -136,6 +153,24 @@ class FrostFile:
             except InputError as error:
                 self.fault = str(error)
         return self._found
+
+    def _named(self, text: str) -> Path | None:
+        """The file that was typed; None where there is none."""
+        if not text.strip():
+            self._forget()
+            return None
+        try:
+            path = typed_path(text)
+        except InputError as error:
+            self._forget(str(error))
+            return None
+        if not _is_file(path):
+            self._forget("there is no such file")
+            return None
+        return path
+
+    def _forget(self, fault: str = "") -> None:
+        self._read, self._found, self.fault = None, None, fault
 
 
 def latitude_typed(fields: Mapping[str, Field]) -> float | None:
@@ -189,9 +224,7 @@ def read_frost(
     if values[FILE].strip() and file.fault:
         reading.faults[FILE] = file.fault
     said = {
-        name: reading.read(
-            name, partial(read_year_day, values[name], month_first=month_first), ""
-        )
+        name: reading.read(name, partial(read_year_day, values[name], month_first=month_first), "")
         for name in FROSTS
     }
     last, safe = said["last_frost"], said["last_frost_safe"]

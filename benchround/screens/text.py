@@ -171,9 +171,7 @@ def paragraph(text: str, width: int, role: Role = Role.INK, indent: str = "") ->
     return [line((words, role)) for words in wrap(text, width, indent)]
 
 
-def strip(
-    words: Line, width: int, style_of: StyleOf, *, whole: Role | None = None
-) -> Strip:
+def strip(words: Line, width: int, style_of: StyleOf, *, whole: Role | None = None) -> Strip:
     """A line as it is drawn: cleaned, cut or padded to the width.
 
     Args:

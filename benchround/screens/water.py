@@ -21,6 +21,7 @@ from benchround.screens.water_rows import (
     NO_TRAYS,
     away_row,
     head_row,
+    soonest_first,
     tray_row,
     tray_told,
 )
@@ -65,7 +66,7 @@ class WaterScreen(WideCard, inherit_bindings=False):
             return [told(line((NO_TRAYS, Role.STRONG)))]
         if not self.away:
             return [head_row(), *(tray_row(tray) for tray in self._left.values())]
-        self._lost = water_away(season, self.leaving, self.days)
+        self._lost = soonest_first(water_away(season, self.leaving, self.days))
         rows = [away_row(one, self._named(one), season, self.leaving) for one in self._lost]
         return rows or [told(line((ALL_LAST, Role.DONE)))]
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
 
 from benchround.core.dates import say_day
 from benchround.core.season import Season
 from benchround.core.tray_outlook import Away, TrayOutlook
+from benchround.core.water_run import DayPart
 from benchround.drawing.water import WaterLeft, water_lines, water_rows, water_words
 from benchround.drawing.words import counted
 from benchround.screens.pictures import glyphs, shown
@@ -41,6 +42,17 @@ def tray_row(tray: WaterLeft) -> Row:
         return shown(water_rows([tray], width, glyphs()))[0]
 
     return Row(words, tray.about)
+
+
+def soonest_first(found: Iterable[Away]) -> list[Away]:
+    """Trays by the day they are dry and the part of that day."""
+    parts = list(DayPart)
+
+    def key(one: Away) -> tuple[date, int, str, str]:
+        dry = one.absence.dry
+        return one.dry_on, parts.index(dry.part) if dry else len(parts), one.batch, one.part
+
+    return sorted(found, key=key)
 
 
 def away_row(one: Away, title: str, season: Season, leaving: date) -> Row:

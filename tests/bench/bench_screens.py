@@ -162,9 +162,7 @@ def _paint_once(ours: list[str], smallest: list[str]) -> tuple[float, float]:
         return mine, app.painted(b"READY")
 
 
-def _key_once(
-    ours: list[str], smallest: list[str], keys: tuple[bytes, ...]
-) -> tuple[float, float]:
+def _key_once(ours: list[str], smallest: list[str], keys: tuple[bytes, ...]) -> tuple[float, float]:
     with terminal(ours) as app:
         app.painted(b"all keys")
         mine = [app.answered(key) for key in keys][-1]

@@ -53,9 +53,7 @@ def batch(*lines: Line) -> Batch:
     return found
 
 
-def course(
-    rules: Crop, *lines: Line, at: Season, day: date
-) -> Mapping[Step, Expected]:
+def course(rules: Crop, *lines: Line, at: Season, day: date) -> Mapping[Step, Expected]:
     steps = expected_course(at, batch(*lines), rules, day)
     return {step.step: step for step in steps}
 

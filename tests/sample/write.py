@@ -15,9 +15,7 @@ SAMPLE = Path(__file__).resolve().parents[2] / "sample_season"
 def write_sample(folder: Path) -> None:
     """Write the sample season into a folder that is not there yet."""
     written = datetime.combine(DAY_0, time(6, 0))
-    season = SeasonFolder.create(
-        folder, "The sample season", MACHINE, DAY_0, clock=lambda: written
-    )
+    season = SeasonFolder.create(folder, "The sample season", MACHINE, DAY_0, clock=lambda: written)
     season.append(records())
     season.close()
 

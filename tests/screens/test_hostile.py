@@ -40,9 +40,7 @@ SIZES = ((60, 20), (120, 40))
 def season_of(path: Path, name: str) -> Path:
     """A season in which place, variety, note and reason all bear a hostile name."""
     day = DAY_0 - timedelta(days=20)
-    sown = figures(
-        crop="lettuce", variety=name, wanted=20, seeds=40, place="bench", container=name
-    )
+    sown = figures(crop="lettuce", variety=name, wanted=20, seeds=40, place="bench", container=name)
     lines = (
         (Kind.PLACE, "bench", figures(name=name, kind="bench", order=1), ""),
         (Kind.SOWN, "b01", sown, name),

@@ -33,9 +33,7 @@ FURTHER_DOWN = frozenset({"crop back", "review"})
 @pytest.fixture(params=list(NAMES), ids=list(NAMES))
 def hostile(request: pytest.FixtureRequest, tmp_path: Path) -> tuple[Desk, str]:
     name = NAMES[request.param]
-    desk = Desk.open(
-        season_of(tmp_path / "season", name), today=SampleClock(), machine=MACHINE
-    )
+    desk = Desk.open(season_of(tmp_path / "season", name), today=SampleClock(), machine=MACHINE)
     request.addfinalizer(desk.close)
     return desk, name
 

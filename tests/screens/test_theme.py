@@ -111,9 +111,7 @@ async def test_the_program_opens_in_every_look(
         assert seen(app).splitlines()[0] == words.splitlines()[0]
 
 
-async def test_no_color_sends_no_colour(
-    still_desk: Desk, monkeypatch: pytest.MonkeyPatch
-) -> None:
+async def test_no_color_sends_no_colour(still_desk: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("NO_COLOR", "1")
     app = app_on(still_desk)
     async with app.run_test() as pilot:

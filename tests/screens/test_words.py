@@ -26,9 +26,7 @@ from benchround.screens.words import (
 from tests.sample.story import DAY_0
 from tests.screens.stage import figures, task
 
-SEASON = Season(
-    crops={}, places=(Place("frame-a", "Frame A", PlaceKind.FRAME, 1),)
-)
+SEASON = Season(crops={}, places=(Place("frame-a", "Frame A", PlaceKind.FRAME, 1),))
 
 
 def ahead(days: int, **said: float | time | None) -> DayWeather:
@@ -123,6 +121,4 @@ def test_what_was_recorded() -> None:
         Draft(Kind.WATERED, "frame-a", figures(of_place=True)),
         Draft(Kind.READING, "", figures(min_c=4)),
     )
-    assert record_words(drafts, SEASON) == (
-        "b20 lost: 4, slug; Frame A watered; reading: min 4 C"
-    )
+    assert record_words(drafts, SEASON) == ("b20 lost: 4, slug; Frame A watered; reading: min 4 C")

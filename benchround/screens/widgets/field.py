@@ -157,9 +157,7 @@ def among(choices: Sequence[Choice]) -> Finder:
         starts = [c for c in choices if c.name.casefold().startswith(wanted)]
         codes = [c for c in choices if c.value.casefold().startswith(wanted) and c not in starts]
         inside = [
-            c
-            for c in choices
-            if wanted in c.name.casefold() and c not in starts and c not in codes
+            c for c in choices if wanted in c.name.casefold() and c not in starts and c not in codes
         ]
         return [*starts, *codes, *inside]
 

@@ -50,9 +50,7 @@ class TaskDetail(Paper):
         self.rewrite()
 
 
-def _lines(
-    task: Task, season: Season, cautions: Cautions, width: int
-) -> Iterator[Line]:
+def _lines(task: Task, season: Season, cautions: Cautions, width: int) -> Iterator[Line]:
     yield from paragraph(subject_in_full(task, season), width, Role.HEADING)
     yield from paragraph(task.instruction, width, Role.STRONG, INDENT)
     for words, in_full in cautions:

@@ -55,9 +55,7 @@ class TaskList(Paper, can_focus=True):
     @property
     def chosen(self) -> tuple[Task, ...]:
         """The marked tasks in their order; the current one if none is marked."""
-        marked = tuple(
-            row for row in self.rows if isinstance(row, Task) and row.key in self.marked
-        )
+        marked = tuple(row for row in self.rows if isinstance(row, Task) and row.key in self.marked)
         if marked:
             return marked
         return (self.current,) if self.current else ()
