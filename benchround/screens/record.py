@@ -149,6 +149,9 @@ class RecordSheet(Sheet, inherit_bindings=False):
         for name in NEEDS.get(kind, ()):
             if name not in said:
                 reading.faults.setdefault(name, "needed here")
+        alive = self._alive()
+        if kind is Kind.LOST and "count" not in said and alive is not None:
+            reading.faults.setdefault("count", f"needed here; {alive} if all are gone")
         reading.finish()
         draft = Draft(kind, self.about, figures, note)
         try:
@@ -156,6 +159,11 @@ class RecordSheet(Sheet, inherit_bindings=False):
         except BenchroundError as error:
             count = {"count": str(error)} if self._about_count(error) else {}
             raise SheetFault(count, str(error)) from None
+
+    def _alive(self) -> int | None:
+        batch = self.desk.season.batches.get(self.about)
+        parts = batch.parts if batch is not None else ()
+        return next((part.alive for part in parts if part.name == self.part_name), None)
 
     def _day(self, text: str) -> date:
         day = read_day(text, self.desk.today, month_first=month_first(self.desk.season))
