@@ -28,6 +28,7 @@ WARNINGS = ("frost", "hot", "downpour", "latch", "strap")
 WHERE_WIDE = 16
 AHEAD = "> ahead"
 """What the key of a day to come begins with; no code of a place can be that."""
+FORECAST_ONLY = "forecast only"
 NONE_AHEAD = "No weather is known from today on: o types it, in one line."
 NONE_BACK = "Nothing was measured in the last month: m types what the thermometer says."
 
@@ -135,12 +136,13 @@ def _bar(one: DayLine, scale: Scale, width: int) -> Iterator[Span]:
 
 def back_row(seen: Seen, units: Units) -> Row:
     """What was measured on a day, outside or in a place."""
+    outside = "outside" if seen.known.basis == "reading" else FORECAST_ONLY
 
     def words(width: int) -> Line:
         spans: list[Span] = [
             (fit(say_weekday(seen.day), DAY_WIDE), Role.STRONG),
             (fit(units.span(seen.known.min_c, seen.known.max_c), TEMP_WIDE), Role.INK),
-            (fit(seen.where or "outside", WHERE_WIDE), Role.QUIET),
+            (fit(seen.where or outside, WHERE_WIDE), Role.QUIET),
         ]
         left = max(0, width - DAY_WIDE - TEMP_WIDE - WHERE_WIDE)
         return (*spans, (fit(sky(seen.known, units), left), Role.INK))

@@ -210,6 +210,17 @@ async def test_an_empty_season_says_how_to_begin(empty_desk: Desk) -> None:
         assert "Nothing stands in a tray or pot" in seen(app)
 
 
+async def test_a_day_gone_by_that_was_only_forecast_is_not_called_measured(desk: Desk) -> None:
+    past = date(2026, 5, 19)
+    desk.record([Draft(Kind.OUTLOOK, "", {"min_c": 6.0, "max_c": 14.0}, day=past)])
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "w", "end")
+        await pilot.pause()
+        assert "Tue 19 May 6 to 14 C    forecast only" in seen(app)
+        assert "by the outlook." in app.screen.query_one(Sheaf).text.partition("All days")[0]
+
+
 async def test_contradicting_figures_are_named_on_the_page(desk: Desk) -> None:
     desk.record([Draft(Kind.OUTLOOK, "", {"min_c": 80.0}, day=date(2026, 6, 1))])
     app = app_on(desk)
