@@ -90,6 +90,27 @@ def _row(stages: From | Stage, to: Stage | None = SAME, *, first: bool = False) 
     return (frozenset({stages}) if isinstance(stages, Stage) else stages, first, to)
 
 
+CARE = (
+    Kind.WATERED,
+    Kind.FED,
+    Kind.TURNED,
+    Kind.WEEDED,
+    Kind.SPACED,
+    Kind.MOVED,
+    Kind.WEIGHED,
+    Kind.MOISTURE,
+    Kind.SHADED,
+    Kind.COVERED,
+    Kind.PATROLLED,
+    Kind.TRAP_SET,
+    Kind.TRAP_SEEN,
+    Kind.TRAP_LIFTED,
+    Kind.LABEL_LOST,
+    Kind.RELABELLED,
+    Kind.SEEN,
+)
+"""Care and remarks: they may be told of anything alive and never move it."""
+
 TABLE: dict[Kind, tuple[_Row, ...]] = {
     Kind.PLANNED: (_row(frozenset(), Stage.PLANNED, first=True),),
     Kind.CANCELLED: (_row(BEFORE, Stage.CANCELLED),),
@@ -178,28 +199,7 @@ TABLE: dict[Kind, tuple[_Row, ...]] = {
     Kind.SAME_AS: (_row(ALIVE, Stage.CANCELLED),),
     Kind.WASHED: (_row(EVERY),),
     Kind.WASHED_OUT: (_row(WAITING | SEEDLING),),
-    **{
-        kind: (_row(ALIVE),)
-        for kind in (
-            Kind.WATERED,
-            Kind.FED,
-            Kind.TURNED,
-            Kind.WEEDED,
-            Kind.SPACED,
-            Kind.MOVED,
-            Kind.WEIGHED,
-            Kind.MOISTURE,
-            Kind.SHADED,
-            Kind.COVERED,
-            Kind.PATROLLED,
-            Kind.TRAP_SET,
-            Kind.TRAP_SEEN,
-            Kind.TRAP_LIFTED,
-            Kind.LABEL_LOST,
-            Kind.RELABELLED,
-            Kind.SEEN,
-        )
-    },
+    **dict.fromkeys(CARE, (_row(ALIVE),)),
     Kind.NOTED: (_row(EVERY),),
     Kind.DONE: (_row(EVERY),),
     Kind.PUT_OFF: (_row(EVERY),),

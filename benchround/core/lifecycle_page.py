@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from benchround.core.lifecycle import NEXT, TABLE, Stage
+from benchround.core.lifecycle import CARE, NEXT, TABLE, Stage
 from benchround.core.record import Kind
 
 
@@ -42,34 +42,11 @@ def lifecycle_page() -> str:
     return "\n".join(lines)
 
 
-CARE = frozenset(
-    str(kind)
-    for kind in (
-        Kind.WATERED,
-        Kind.FED,
-        Kind.TURNED,
-        Kind.WEEDED,
-        Kind.SPACED,
-        Kind.MOVED,
-        Kind.WEIGHED,
-        Kind.MOISTURE,
-        Kind.SHADED,
-        Kind.COVERED,
-        Kind.PATROLLED,
-        Kind.TRAP_SET,
-        Kind.TRAP_SEEN,
-        Kind.TRAP_LIFTED,
-        Kind.LABEL_LOST,
-        Kind.RELABELLED,
-        Kind.SEEN,
-        Kind.NOTED,
-        Kind.DONE,
-        Kind.PUT_OFF,
-        Kind.WASHED,
-        Kind.LOOKED,
-    )
+LEFT_OUT = frozenset(
+    map(str, (*CARE, Kind.NOTED, Kind.DONE, Kind.PUT_OFF, Kind.WASHED, Kind.LOOKED))
 )
+"""Care and notes, which stand in nearly every row and are only counted there."""
 
 
 def _short(kinds: list[str]) -> list[str]:
-    return [kind for kind in kinds if kind not in CARE]
+    return [kind for kind in kinds if kind not in LEFT_OUT]

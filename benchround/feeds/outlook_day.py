@@ -92,8 +92,6 @@ class OutlookDay:
                 parts.append(f"lowest {low:g} C")
             case None, float() as high:
                 parts.append(f"highest {high:g} C")
-            case _:
-                pass
         if self.sun_h is not None:
             parts.append(f"{self.sky}, {self.sun_h:g} h of sun" if self.sky else self._sun())
         elif self.sky:

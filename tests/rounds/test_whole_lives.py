@@ -88,4 +88,4 @@ def test_ticks_alone_lead_from_sowing_to_planting(key: str) -> None:
             for draft in drafts_for(now, answers, book.season):
                 tell(draft.day or day, draft.kind, draft.about, draft.figures)
     stage = book.season.batches["b1"].main.stage
-    pytest.fail(f"{key} never got out: still '{stage}' after {LONGEST_DAYS} days")
+    assert stage in OUT, f"{key} never got out: still '{stage}' after {LONGEST_DAYS} days"
