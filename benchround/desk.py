@@ -12,8 +12,8 @@ from datetime import date, timedelta
 from pathlib import Path
 
 from benchround.core.book import RecordBook
-from benchround.core.crop import Crop
-from benchround.core.crop_table import override
+from benchround.core.crop.crop import Crop
+from benchround.core.crop.table import override
 from benchround.core.errors import BenchroundError, IllegalRecordError, UnknownNameError
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from benchround.core.caution import CAUTIONS
+from benchround.core.caution.due import CAUTIONS
 from benchround.core.dates import say_day
 from benchround.core.season import Season
+from benchround.core.sky.weather import DayWeather
 from benchround.core.task import HARM_WORDS, SLOT_WORDS, Round, Standing, Task
 from benchround.core.visible import visible
-from benchround.core.weather import DayWeather
 
 JsonValue = str | int | float | bool | None | dict[str, "JsonValue"] | list["JsonValue"]
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import argparse
 from collections.abc import Sequence
 
-from benchround.core.crop_page import CropFigure, crop_figures, typed_figure, value_words
-from benchround.core.crop_search import find_crops, folded
+from benchround.core.crop.page import CropFigure, crop_figures, typed_figure, value_words
+from benchround.core.crop.search import find_crops, folded
 from benchround.core.errors import InputError, UnknownNameError
 from benchround.core.near_names import near_words, shown
 from benchround.core.record import Draft, Figure, Kind

@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from benchround.core.errors import InputError
-from benchround.core.frost_dates import DailyMinimum, frost_dates
 from benchround.core.place_words import PLACE_FIGURES, free_code, kind_of_place
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.site_words import FROSTS, SEASON_NAME, SITE_FIGURES, read_month_day
+from benchround.core.sky.frost_dates import DailyMinimum, frost_dates
 from benchround.rounds.typed_words import read_number, read_text
 from benchround.shell.begun import begin, require_free
 from benchround.shell.saying import add_json, answer, recorded_lines, remark, written

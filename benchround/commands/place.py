@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from benchround.core.caution import CAUTIONS, Page, setup_cautions
+from benchround.core.caution.due import CAUTIONS, Page, setup_cautions
 from benchround.core.errors import InputError, UnknownNameError
 from benchround.core.near_names import near_words, shown
 from benchround.core.place_words import PLACE_FIGURES, checked_code

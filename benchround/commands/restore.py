@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from benchround.core.errors import InputError, UnknownNameError
 from benchround.core.near_names import near_words, shown
-from benchround.core.typed_date import read_day
+from benchround.core.typed.date import read_day
 from benchround.desk import Desk
 from benchround.shell.opened import add_season, clearing_up, reading
 from benchround.shell.saying import add_json, answer, record_words, written

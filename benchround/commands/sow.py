@@ -5,8 +5,8 @@ from __future__ import annotations
 import argparse
 from datetime import date
 
-from benchround.core.caution import cautions_for
-from benchround.core.crop import Crop
+from benchround.core.caution.due import cautions_for
+from benchround.core.crop.crop import Crop
 from benchround.core.dates import say_day
 from benchround.core.errors import InputError
 from benchround.core.record import Draft, Figure, Kind

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from dataclasses import replace
 
-from benchround.core.crop import Crop
+from benchround.core.crop.crop import Crop
 from benchround.core.errors import InputError
 from benchround.core.near_names import near_words, shown
 from benchround.core.season import Season

@@ -9,7 +9,7 @@ from pathlib import Path
 from benchround.commands.weather_out import draft_value, open_desk
 from benchround.core.errors import UnknownNameError
 from benchround.core.record import Draft
-from benchround.core.weather import DayWeather
+from benchround.core.sky.weather import DayWeather
 from benchround.desk import FURTHEST_BACK, Desk
 from benchround.feeds.daily_reading import DailyFile, DailyReading
 from benchround.plain import JsonValue

@@ -6,14 +6,14 @@ import argparse
 from datetime import timedelta
 
 from benchround.commands.weather_out import draft_value, open_desk, weather_value
-from benchround.core.bounds import whole
 from benchround.core.dates import say_day
 from benchround.core.errors import InputError, UnknownNameError
-from benchround.core.known_day import MOST_RAIN_MM
-from benchround.core.ranges import require_between
+from benchround.core.numbers.bounds import whole
+from benchround.core.numbers.ranges import require_between
 from benchround.core.record import Draft, Figure, Kind
-from benchround.core.typed_date import say_full
-from benchround.core.weather import COLDEST_C, HOTTEST_C
+from benchround.core.sky.known_day import MOST_RAIN_MM
+from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
+from benchround.core.typed.date import say_full
 from benchround.feeds.outlook_line import read_outlook
 from benchround.plain import JsonValue, weather_words
 from benchround.reckoning.answer import Answer

@@ -7,7 +7,7 @@ from datetime import date
 
 from benchround.core.errors import SeasonError
 from benchround.core.record import Draft
-from benchround.core.weather import DayWeather
+from benchround.core.sky.weather import DayWeather
 from benchround.desk import Desk
 from benchround.plain import JsonValue
 from benchround.whereabouts import find_season

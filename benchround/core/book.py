@@ -13,15 +13,15 @@ from datetime import date
 from operator import attrgetter
 from typing import TypeVar
 
-from benchround.core.batch import Batch, apply, fold_batch
-from benchround.core.crop import Crop
+from benchround.core.batch.batch import Batch, apply, fold_batch
+from benchround.core.crop.crop import Crop
 from benchround.core.errors import IllegalRecordError
 from benchround.core.keeping import Keeping
 from benchround.core.lifecycle import TABLE
 from benchround.core.record import Kind, Record
 from benchround.core.season import PutOff, Season
 from benchround.core.site import Place, place_from, site_from
-from benchround.core.weather import Weather, weather_from
+from benchround.core.sky.weather import Weather, weather_from
 
 SETTINGS = frozenset(
     {Kind.SITE, Kind.PLACE, Kind.CONTAINER, Kind.PACKET, Kind.SETTING, Kind.CAUTION_READ}

@@ -10,7 +10,7 @@ from types import MappingProxyType
 
 from benchround.core.errors import UnknownNameError
 from benchround.core.frozen import dataclass
-from benchround.core.ranges import require_between
+from benchround.core.numbers.ranges import require_between
 
 RECALLED = "recalled; check against a maker's sheet or fill one with a measuring jug"
 TAPER = 0.6

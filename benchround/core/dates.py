@@ -6,7 +6,7 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from functools import lru_cache
 
-from benchround.core.crop import Anchor, Edge, SowingWindow
+from benchround.core.crop.crop import Anchor, Edge, SowingWindow
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from datetime import date
 
-from benchround.core.batch import Batch
-from benchround.core.crop import Crop
-from benchround.core.lesson import Lesson
-from benchround.core.warmth import Warmth
+from benchround.core.batch.batch import Batch
+from benchround.core.crop.crop import Crop
+from benchround.core.learning.lesson import Lesson
+from benchround.core.sky.warmth import Warmth
 
 Sky = tuple[object, ...]
 """Weather, site and places: what the warmth of a place rests on."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from difflib import SequenceMatcher
 
-from benchround.core.crop_search import folded
+from benchround.core.crop.search import folded
 
 MOST = 5
 LIKENESS = 0.6

@@ -9,13 +9,13 @@ from collections.abc import Mapping
 from enum import StrEnum
 from types import MappingProxyType
 
-from benchround.core.crop import Covering, Raising
-from benchround.core.frame_place import SAID_POSITIONS
+from benchround.core.crop.crop import Covering, Raising
+from benchround.core.frame.place import SAID_POSITIONS
 from benchround.core.frozen import dataclass
-from benchround.core.known_day import MOST_GUST_KMH, MOST_RAIN_HOUR_MM, MOST_RAIN_MM
 from benchround.core.record import Cause, Kind
-from benchround.core.water_fit import Moisture
-from benchround.core.weather import COLDEST_C, HOTTEST_C
+from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_HOUR_MM, MOST_RAIN_MM
+from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
+from benchround.core.water.fit import Moisture
 
 
 class Form(StrEnum):

@@ -8,19 +8,19 @@ from dataclasses import field
 from datetime import date
 from functools import cached_property
 
-from benchround.core.batch import Batch, Part
-from benchround.core.crop import Crop, Hardiness, PlantClass, Raising
+from benchround.core.batch.batch import Batch, Part
+from benchround.core.crop.crop import Crop, Hardiness, PlantClass, Raising
 from benchround.core.frozen import dataclass
 from benchround.core.keeping import Keeping, Shelf
-from benchround.core.learned import Learned, learn
-from benchround.core.lesson import Lesson, lesson_of
+from benchround.core.learning.learned import Learned, learn
+from benchround.core.learning.lesson import Lesson, lesson_of
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
-from benchround.core.packet import Packet, packets_of
 from benchround.core.record import Record
+from benchround.core.seed.packet import Packet, packets_of
 from benchround.core.site import Place, Site
-from benchround.core.tray_kept import TrayKept
-from benchround.core.warmth import Warmth, warmth
-from benchround.core.weather import Weather
+from benchround.core.sky.warmth import Warmth, warmth
+from benchround.core.sky.weather import Weather
+from benchround.core.water.tray_kept import TrayKept
 
 __all__ = ["UNKNOWN_CROP", "Packet", "PutOff", "Season"]
 

@@ -21,14 +21,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from datetime import date, timedelta
 
-from benchround.core.batch import Batch
+from benchround.core.batch.batch import Batch
 from benchround.core.book import chapter_of
-from benchround.core.crop import Crop, Hardiness, PlantClass
+from benchround.core.crop.crop import Crop, Hardiness, PlantClass
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE, OUT, Stage
 from benchround.core.record import Draft, Figure, Kind, Record, live
 from benchround.core.season import Season
-from benchround.core.weather import COLDEST_C, HOTTEST_C
+from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 
 CARE = frozenset(
     {

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from benchround.core.batch import Batch
+from benchround.core.batch.batch import Batch
 from benchround.core.frozen import dataclass
 from benchround.core.record import Record
 

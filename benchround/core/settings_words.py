@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from benchround.core.frozen import dataclass
 from benchround.core.record_figures import FigureRule, Form
-from benchround.core.water import Compost
+from benchround.core.water.balance import Compost
 
 
 @dataclass(frozen=True, slots=True)

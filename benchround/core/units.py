@@ -12,7 +12,7 @@ from typing import TypeVar
 
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
-from benchround.core.typed_figures import shown
+from benchround.core.typed.figures import shown
 
 INCH_MM = 25.4
 """Exact: International yard and pound agreement, 1959 (from memory)."""

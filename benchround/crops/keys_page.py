@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from benchround.core.crop_keys import SECTIONS
-from benchround.core.crop_schema import Form, Key, Section, defaults
-from benchround.core.crop_value import table_value
+from benchround.core.crop.keys import SECTIONS
+from benchround.core.crop.schema import Form, Key, Section, defaults
+from benchround.core.crop.value import table_value
 
 
 def keys_page() -> str:

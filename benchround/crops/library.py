@@ -13,8 +13,8 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from benchround.core.crop import Crop, PlantClass
-from benchround.core.crop_table import Fault, crop_from_table, faults_in_table, refuse
+from benchround.core.crop.crop import Crop, PlantClass
+from benchround.core.crop.table import Fault, crop_from_table, faults_in_table, refuse
 from benchround.core.errors import UnknownNameError
 from benchround.core.frozen import dataclass
 from benchround.crops.shipped import pieces, shipped_files

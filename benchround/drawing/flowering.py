@@ -7,7 +7,7 @@ from datetime import date
 
 from benchround.core.dates import Span as Days
 from benchround.core.frozen import dataclass
-from benchround.core.plan_overlap import flowering_overlap, flowerless
+from benchround.core.planning.overlap import flowering_overlap, flowerless
 from benchround.drawing.canvas import (
     UNICODE,
     Glyphs,

@@ -6,10 +6,10 @@ import math
 from collections.abc import Sequence
 from datetime import date, time
 
-from benchround.core.frame_build import LidPosition
-from benchround.core.frame_outlook import FrameOutlook
+from benchround.core.frame.build import LidPosition
+from benchround.core.frame.lid_words import LidLimits, LidStep, limits_for
+from benchround.core.frame.outlook import FrameOutlook
 from benchround.core.frozen import dataclass
-from benchround.core.lid_words import LidLimits, LidStep, limits_for
 
 HOURS = 24
 

@@ -10,7 +10,7 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import groupby, pairwise
 
-from benchround.core.frame_build import LID_ORDER, LidPosition
+from benchround.core.frame.build import LID_ORDER, LidPosition
 from benchround.drawing.canvas import (
     UNICODE,
     Glyphs,

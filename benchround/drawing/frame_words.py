@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import groupby
 
-from benchround.core.frame_build import LidPosition
-from benchround.core.lid_words import LidStep
+from benchround.core.frame.build import LidPosition
+from benchround.core.frame.lid_words import LidStep
 from benchround.drawing.frame_curve import FrameCurve, extremes
 from benchround.drawing.words import say_weekday, spoken
 

@@ -7,15 +7,15 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from itertools import pairwise
 
-from benchround.core.batch import Batch
-from benchround.core.crop import Crop
+from benchround.core.batch.batch import Batch
+from benchround.core.crop.crop import Crop
 from benchround.core.frozen import dataclass
-from benchround.core.germination import Look, Looks, fit_hill, t50_farooq
 from benchround.core.lifecycle import SEEDLING, WAITING
-from benchround.core.looks_of import first_up_of, looks_of
 from benchround.core.season import Season
-from benchround.core.seed_heat import heat_felt, place_on, places_of, thermal_model
-from benchround.core.thermal_model import emerged_share
+from benchround.core.seed.germination import Look, Looks, fit_hill, t50_farooq
+from benchround.core.seed.heat import heat_felt, place_on, places_of, thermal_model
+from benchround.core.seed.looks_of import first_up_of, looks_of
+from benchround.core.seed.thermal_model import emerged_share
 
 LONGEST_DAYS = 120
 NEARLY_ALL = 0.98

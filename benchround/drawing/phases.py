@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from enum import StrEnum
 
-from benchround.core.batch import Part
+from benchround.core.batch.batch import Part
 from benchround.core.lifecycle import BEFORE, ENDED, OUTWARD, SEEDLING, WAITING, YOUNG, Stage
 from benchround.core.record import Kind
 

@@ -7,17 +7,17 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 
-from benchround.core.batch import Batch, Part
+from benchround.core.batch.batch import Batch, Part
 from benchround.core.containers import USUAL_CONTAINERS
-from benchround.core.crop import Crop, Raising
+from benchround.core.crop.crop import Crop, Raising
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE
+from benchround.core.planning.schedule import Step
 from benchround.core.record import Kind
-from benchround.core.room_needed import trays_that_fit
-from benchround.core.schedule import Step
 from benchround.core.season import Season
+from benchround.core.seed.room_needed import trays_that_fit
 from benchround.core.site import Place
-from benchround.core.tray_holder import compost_of, holder_of, in_container
+from benchround.core.water.tray_holder import compost_of, holder_of, in_container
 from benchround.drawing.stretches import coming_steps, part_history
 
 FULL_TRAY = USUAL_CONTAINERS["full tray"]

@@ -9,7 +9,7 @@ from itertools import pairwise
 from benchround.core.dates import Span as Days
 from benchround.core.frozen import dataclass
 from benchround.core.site import Site
-from benchround.core.typed_date import MONTH_NAMES
+from benchround.core.typed.date import MONTH_NAMES
 from benchround.drawing.canvas import Glyphs, Line, Role, Span
 
 ONE_DAY = timedelta(days=1)

@@ -6,12 +6,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import date, timedelta
 
-from benchround.core.batch import Batch, Part, apply
-from benchround.core.crop import Crop
+from benchround.core.batch.batch import Batch, Part, apply
+from benchround.core.crop.crop import Crop
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import Stage
+from benchround.core.planning.schedule import Expected, Step, expected_course
 from benchround.core.record import Kind
-from benchround.core.schedule import Expected, Step, expected_course
 from benchround.core.season import Season
 from benchround.drawing.phases import OUT_KINDS, Phase, phase_of
 

@@ -7,8 +7,8 @@ from datetime import date
 
 from benchround.core.frozen import dataclass
 from benchround.core.season import Season
-from benchround.core.tray_outlook import DAYS_AHEAD, TrayOutlook, tray_outlook
-from benchround.core.water_run import DayPart
+from benchround.core.water.run import DayPart
+from benchround.core.water.tray_outlook import DAYS_AHEAD, TrayOutlook, tray_outlook
 from benchround.drawing.canvas import UNICODE, Glyphs, Line, Role, Span, fit, within_width
 from benchround.drawing.words import counted, say_weekday, spoken
 

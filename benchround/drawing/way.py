@@ -6,11 +6,11 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from enum import StrEnum
 
-from benchround.core.batch import Batch, Part
-from benchround.core.crop import Crop
+from benchround.core.batch.batch import Batch, Part
+from benchround.core.crop.crop import Crop
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import Stage
-from benchround.core.schedule import Step
+from benchround.core.planning.schedule import Step
 from benchround.core.season import Season
 from benchround.drawing.stretches import coming_steps, part_history
 

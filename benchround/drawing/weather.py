@@ -6,10 +6,10 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
 
+from benchround.core.frame.lid_words import LidLimits
 from benchround.core.frozen import dataclass
-from benchround.core.lid_words import LidLimits
 from benchround.core.season import Season
-from benchround.core.weather import DayWeather
+from benchround.core.sky.weather import DayWeather
 from benchround.drawing.canvas import UNICODE, Glyphs, Line, Role, Span, fit, within_width
 from benchround.drawing.words import say_weekday, spoken
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from benchround.core.dates import Span as Days
-from benchround.core.typed_date import MONTH_NAMES, WEEKDAYS
+from benchround.core.typed.date import MONTH_NAMES, WEEKDAYS
 from benchround.drawing.cells import clean
 
 

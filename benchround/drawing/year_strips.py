@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from datetime import date
 from enum import StrEnum
 
-from benchround.core.batch import Batch, Part
-from benchround.core.crop import Crop
+from benchround.core.batch.batch import Batch, Part
+from benchround.core.crop.crop import Crop
 from benchround.core.dates import Span as Days
 from benchround.core.frozen import dataclass
 from benchround.core.season import Season

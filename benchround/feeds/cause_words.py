@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from benchround.core.crop import COMMON_PRACTICE
+from benchround.core.crop.crop import COMMON_PRACTICE
 from benchround.core.record import Cause
 
 NEXT_TIME: Mapping[Cause, tuple[str, str]] = MappingProxyType(

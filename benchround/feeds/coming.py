@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterable, Iterator
 from datetime import date, time, timedelta
 
 from benchround.core.frozen import dataclass
-from benchround.core.schedule import expected_course
-from benchround.core.schedule_step import Expected, Step
+from benchround.core.planning.schedule import expected_course
+from benchround.core.planning.schedule_step import Expected, Step
 from benchround.core.season import Season
 from benchround.core.task import Family, Round, Standing, Task
 

@@ -15,9 +15,9 @@ from pathlib import Path
 from types import MappingProxyType
 
 from benchround.core.errors import InputError
-from benchround.core.known_day import MOST_GUST_KMH, MOST_RAIN_MM
 from benchround.core.record import Draft
-from benchround.core.weather import COLDEST_C, HOTTEST_C
+from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_MM
+from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.feeds.daily_columns import UNITS, Column, Mapped, columns_of
 from benchround.feeds.daily_reading import DailyFile, DailyReading, RowFault, read_date
 from benchround.feeds.text_file import read_text

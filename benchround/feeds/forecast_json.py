@@ -22,8 +22,8 @@ from typing import Any, NoReturn
 
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
-from benchround.core.known_day import MOST_GUST_KMH, MOST_RAIN_MM
-from benchround.core.weather import COLDEST_C, HOTTEST_C
+from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_MM
+from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.feeds.outlook_day import OutlookDay
 
 MOST_DAYS = 16

@@ -5,9 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 from benchround.core.errors import InputError
-from benchround.core.frost_dates import DailyMinimum, frost_dates
-from benchround.core.frost_line import MonthDay
 from benchround.core.frozen import dataclass
+from benchround.core.sky.frost_dates import DailyMinimum, frost_dates
+from benchround.core.sky.frost_line import MonthDay
 from benchround.feeds.daily_csv import read_daily_file
 
 LEAST_YEARS = 5

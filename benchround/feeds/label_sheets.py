@@ -6,9 +6,9 @@ import math
 from collections.abc import Iterator
 from enum import StrEnum
 
-from benchround.core.bounds import whole, within
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
+from benchround.core.numbers.bounds import whole, within
 from benchround.feeds.papers import Paper
 
 ROOM_MM = 0.05

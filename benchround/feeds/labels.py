@@ -11,13 +11,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
 from enum import StrEnum
 
-from benchround.core.batch import Batch
+from benchround.core.batch.batch import Batch
 from benchround.core.errors import UnknownNameError
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE, WAITING, Stage
 from benchround.core.record import Draft, Kind, Record, live
 from benchround.core.season import Season
-from benchround.core.waiting import forecast
+from benchround.core.seed.waiting import forecast
 from benchround.feeds.letters import one_line
 
 FAMILY = "label"

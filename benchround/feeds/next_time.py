@@ -9,15 +9,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import lru_cache
 
-from benchround.core.batch import Batch
-from benchround.core.crop import Raising
+from benchround.core.batch.batch import Batch
+from benchround.core.crop.crop import Raising
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import ENDED, WAITING
-from benchround.core.quantity import how_many
+from benchround.core.numbers.shares import wilson
 from benchround.core.record import Cause, Kind
 from benchround.core.season import Season
-from benchround.core.shares import wilson
+from benchround.core.seed.quantity import how_many
 from benchround.feeds.cause_words import NEXT_TIME
 from benchround.feeds.next_year import SURVIVAL
 from benchround.feeds.review import Had, not_counted, seeds_sown, wanted_had

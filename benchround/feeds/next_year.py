@@ -12,15 +12,15 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 from functools import lru_cache
 
-from benchround.core.batch import Batch
-from benchround.core.crop import Crop, Raising
+from benchround.core.batch.batch import Batch
+from benchround.core.crop.crop import Crop, Raising
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.learning import PRIOR_SEEDS, shrunk_share
+from benchround.core.learning.figures import PRIOR_SEEDS, shrunk_share
 from benchround.core.lifecycle import Stage
-from benchround.core.quantity import how_many
 from benchround.core.record import Kind
 from benchround.core.season import Season
+from benchround.core.seed.quantity import how_many
 from benchround.feeds.review import final_count, seeds_sown
 
 STOOD_READY_DAYS = 14

@@ -9,7 +9,7 @@ from datetime import date, time
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
-from benchround.core.typed_date import say_full
+from benchround.core.typed.date import say_full
 
 DayLength = float | Callable[[date], float]
 """Hours of daylight: one figure, or day -> hours."""

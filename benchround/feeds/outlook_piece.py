@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from datetime import date, time, timedelta
 
-from benchround.core.beaufort import mean_wind_ms
 from benchround.core.errors import InputError
-from benchround.core.known_day import MOST_GUST_KMH, MOST_RAIN_HOUR_MM, MOST_RAIN_MM
-from benchround.core.typed_date import read_day
+from benchround.core.sky.beaufort import mean_wind_ms
+from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_HOUR_MM, MOST_RAIN_MM
+from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
+from benchround.core.typed.date import read_day
 from benchround.core.units import celsius
-from benchround.core.weather import COLDEST_C, HOTTEST_C
 from benchround.feeds.outlook_day import OutlookLineError
 from benchround.feeds.outlook_tokens import (
     CLOCK,

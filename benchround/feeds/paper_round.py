@@ -13,7 +13,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date
 
-from benchround.core.caution import CAUTIONS
+from benchround.core.caution.due import CAUTIONS
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
 from benchround.core.task import SLOT_WORDS, Round, Standing, Task

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
-from benchround.core.batch import Batch
+from benchround.core.batch.batch import Batch
 from benchround.core.lifecycle import ENDED, Stage
 from benchround.core.season import Season
 from benchround.feeds.labels import full_day

@@ -8,14 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from enum import StrEnum
 
-from benchround.core.batch import Batch, Part, apply
-from benchround.core.crop import Raising
+from benchround.core.batch.batch import Batch, Part, apply
+from benchround.core.crop.crop import Raising
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE, ENDED, WAITING, Stage
+from benchround.core.numbers.shares import wilson
 from benchround.core.record import Kind, Record
 from benchround.core.season import Season
-from benchround.core.shares import wilson
-from benchround.core.waiting import place_on, places_of
+from benchround.core.seed.waiting import place_on, places_of
 from benchround.feeds.tables import Table
 
 SETTLED_DAYS = 8

@@ -7,13 +7,13 @@ import io
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
 
-from benchround.core.crop_search import Named
-from benchround.core.diary_line import crop_meant, place_meant, sowing_draft
+from benchround.core.crop.search import Named
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure
 from benchround.core.season import Season
-from benchround.core.typed_date import read_day
+from benchround.core.typed.date import read_day
+from benchround.core.typed.diary_line import crop_meant, place_meant, sowing_draft
 from benchround.feeds.tables import unguarded
 
 WHOLE = ("wanted", "seeds", "cells", "per_cell", "trays")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from benchround.core.batch import Batch
+from benchround.core.batch.batch import Batch
 from benchround.core.lifecycle import ENDED
 from benchround.core.record import Kind, Record, live
 from benchround.core.season import Season

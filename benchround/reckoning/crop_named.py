@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from difflib import get_close_matches
 
-from benchround.core.crop import Crop
-from benchround.core.crop_search import find_crops, folded
+from benchround.core.crop.crop import Crop
+from benchround.core.crop.search import find_crops, folded
 from benchround.core.errors import UnknownNameError
 from benchround.crops.library import CropLibrary, CropNames, load_library
 

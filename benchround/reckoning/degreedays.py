@@ -6,8 +6,8 @@ import argparse
 from collections.abc import Callable, Sequence
 from datetime import timedelta
 
-from benchround.core import degreedays as heat
 from benchround.core.errors import InputError
+from benchround.core.sky import degreedays as heat
 from benchround.feeds.daily_reading import DailyReading
 from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, rounded

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import argparse
 
-from benchround.core.crop import Crop
-from benchround.core.emergence import median_early_late, why_none
+from benchround.core.crop.crop import Crop
 from benchround.core.errors import InputError
-from benchround.core.ranges import require_air_temp
-from benchround.core.waiting import thermal_model
+from benchround.core.numbers.ranges import require_air_temp
+from benchround.core.seed.emergence import median_early_late, why_none
+from benchround.core.seed.waiting import thermal_model
 from benchround.reckoning.answer import Answer, rounded, said
 from benchround.reckoning.crop_named import crop_named
 from benchround.reckoning.figures import number

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.ranges import require_between
+from benchround.core.numbers.ranges import require_between
 
 _MINUS_FIGURE = re.compile(r"-[0-9.]")
 _PLAIN_NUMBER = re.compile(r"-[0-9]+|-[0-9]*\.[0-9]+")

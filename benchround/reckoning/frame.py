@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import argparse
 
-from benchround.core.frame import gain_c
-from benchround.core.frame_build import COVERS, LID_ORDER, FrameBuild, Glazing, LidPosition
-from benchround.core.frame_day import STILL_AIR_MS
-from benchround.core.lid_words import Stock
-from benchround.core.ranges import require_between
+from benchround.core.frame.balance import gain_c
+from benchround.core.frame.build import COVERS, LID_ORDER, FrameBuild, Glazing, LidPosition
+from benchround.core.frame.day import STILL_AIR_MS
+from benchround.core.frame.lid_words import Stock
+from benchround.core.numbers.ranges import require_between
 from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, rounded
 from benchround.reckoning.figures import day, number, pair, within_sky

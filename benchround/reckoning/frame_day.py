@@ -5,16 +5,16 @@ from __future__ import annotations
 import argparse
 from datetime import date, timedelta
 
-from benchround.core.frame_build import FrameBuild, LidPosition
-from benchround.core.frame_day import FrameDay, frame_day
-from benchround.core.frame_weather import lid_day, radiation_mj, where_of
-from benchround.core.known_day import MOST_GUST_KMH, MOST_RAIN_MM
-from benchround.core.lid_words import LidAdvice, LidDay, LidStep, Stock
-from benchround.core.lids import advise_lids
-from benchround.core.ranges import require_between, require_min_max
+from benchround.core.frame.build import FrameBuild, LidPosition
+from benchround.core.frame.day import FrameDay, frame_day
+from benchround.core.frame.lid_words import LidAdvice, LidDay, LidStep, Stock
+from benchround.core.frame.lids import advise_lids
+from benchround.core.frame.weather import lid_day, radiation_mj, where_of
+from benchround.core.numbers.ranges import require_between, require_min_max
 from benchround.core.site import Site
-from benchround.core.sunclock import sun_day
-from benchround.core.weather import DayWeather, Weather
+from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_MM
+from benchround.core.sky.sunclock import sun_day
+from benchround.core.sky.weather import DayWeather, Weather
 from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, minute, rounded
 

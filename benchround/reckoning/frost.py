@@ -5,8 +5,8 @@ from __future__ import annotations
 import argparse
 
 from benchround.core.errors import InputError
-from benchround.core.frost_dates import DailyMinimum, FrostDates, YearFrosts, frost_dates
-from benchround.core.frost_line import FrostLine
+from benchround.core.sky.frost_dates import DailyMinimum, FrostDates, YearFrosts, frost_dates
+from benchround.core.sky.frost_line import FrostLine
 from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, iso, month_day
 from benchround.reckoning.figures import number, within_sky

@@ -6,7 +6,7 @@ import argparse
 import re
 
 from benchround.core.errors import InputError
-from benchround.core.germination import Looks, germination_summary
+from benchround.core.seed.germination import Looks, germination_summary
 from benchround.reckoning.answer import Answer, rounded, said
 from benchround.reckoning.figures import count
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import argparse
 from datetime import date, timedelta
 
-from benchround.core.crop import Crop, Raising
-from benchround.core.plan import (
+from benchround.core.crop.crop import Crop, Raising
+from benchround.core.numbers.ranges import require_air_temp
+from benchround.core.planning.plan import (
     AS_GIVEN,
     CHANCE,
     SURVIVAL,
@@ -20,9 +21,8 @@ from benchround.core.plan import (
     steady,
     usual_in,
 )
-from benchround.core.quantity import Quantity
-from benchround.core.ranges import require_air_temp
 from benchround.core.record import Figure, Kind, Record
+from benchround.core.seed.quantity import Quantity
 from benchround.core.site import PlaceKind, Site, site_from
 from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, iso, rounded

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from datetime import time
 
-from benchround.core.sun import (
+from benchround.core.sky.sun import (
     clear_sky_mj,
     daylight_hours_fao,
     extraterrestrial_mj,

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import argparse
 
-from benchround.core.bounds import whole
 from benchround.core.containers import container
 from benchround.core.frozen import dataclass
-from benchround.core.quantity import (
+from benchround.core.numbers.bounds import whole
+from benchround.core.seed.quantity import (
     bench_area_m2,
     compost_litres,
     trays_needed,

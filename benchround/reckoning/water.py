@@ -5,9 +5,9 @@ from __future__ import annotations
 import argparse
 
 from benchround.core.containers import container
-from benchround.core.evapotranspiration import EtDay, EtSite, reference_et
-from benchround.core.ranges import require_between
-from benchround.core.water import (
+from benchround.core.numbers.ranges import require_between
+from benchround.core.sky.evapotranspiration import EtDay, EtSite, reference_et
+from benchround.core.water.balance import (
     ALLOWED_SHARE,
     Compost,
     RootStage,
@@ -15,7 +15,7 @@ from benchround.core.water import (
     ml_from_mm,
     tray_water,
 )
-from benchround.core.water_place import EXPOSURE_LOSS, Exposure, place_loss_mm
+from benchround.core.water.place import EXPOSURE_LOSS, Exposure, place_loss_mm
 from benchround.reckoning.answer import Answer, rounded
 from benchround.reckoning.figures import day, number, share, within_sky
 

@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from benchround.core.dates import say_day
-from benchround.core.known_day import KnownDay, known_day, warm_season
-from benchround.core.lid_words import LidLimits
+from benchround.core.frame.lid_words import LidLimits
 from benchround.core.lifecycle import Stage
 from benchround.core.place_log import place_log_of
 from benchround.core.record import Draft, Kind
 from benchround.core.site import PlaceKind
+from benchround.core.sky.known_day import KnownDay, known_day, warm_season
 from benchround.core.task import Family, Harm, Slot, Why, Window
 from benchround.rounds.proposal import Proposal, draft
 from benchround.rounds.view import BatchView

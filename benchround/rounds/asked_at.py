@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 
 from benchround.core.lifecycle import OUTWARD, SEEDLING, WAITING, YOUNG, Stage
-from benchround.core.tray_holder import WATERED_STAGES
+from benchround.core.water.tray_holder import WATERED_STAGES
 from benchround.rounds import (
     airing,
     bulbs,

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from datetime import date
 
-from benchround.core.batch import Batch
+from benchround.core.batch.batch import Batch
 from benchround.core.season import Season
 from benchround.core.task import Round, Slot, Standing, Task
 from benchround.rounds import (

@@ -7,8 +7,8 @@ from datetime import timedelta
 
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, Stage
-from benchround.core.looks_of import SETTLED_AFTER_DAYS
 from benchround.core.record import Kind
+from benchround.core.seed.looks_of import SETTLED_AFTER_DAYS
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
 from benchround.rounds import partial
 from benchround.rounds.proposal import Proposal, draft, window

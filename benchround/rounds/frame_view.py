@@ -5,16 +5,16 @@ from __future__ import annotations
 from datetime import timedelta
 
 from benchround.core.dates import say_day
-from benchround.core.frame_outlook import (
+from benchround.core.frame.lid_words import HardeningPlan, LidLimits, Stock
+from benchround.core.frame.outlook import (
     NOT_THERE_YET,
     FrameOutlook,
     frame_outlook,
     frost_tender,
     stock_of,
 )
-from benchround.core.known_day import known_day
-from benchround.core.lid_words import HardeningPlan, LidLimits, Stock
 from benchround.core.lifecycle import Stage
+from benchround.core.sky.known_day import known_day
 from benchround.rounds.hardening import THIRD, course_day, night_open, step_back_because
 from benchround.rounds.view import BatchView, PlaceView
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from benchround.core.crop import Hardiness, PlantClass
+from benchround.core.crop.crop import Hardiness, PlantClass
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from benchround.core.batch import Batch
+from benchround.core.batch.batch import Batch
 from benchround.core.lifecycle import BEFORE, ENDED, OUT, SEEDLING, WAITING
 from benchround.core.season import UNKNOWN_CROP, Season
 from benchround.core.task import Round, Task

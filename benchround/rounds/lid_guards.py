@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import time
 
-from benchround.core.frame_build import Glazing
-from benchround.core.frame_outlook import FrameOutlook
-from benchround.core.known_day import KnownDay, known_day
-from benchround.core.lid_words import AdviceKind, LidStep
+from benchround.core.frame.build import Glazing
+from benchround.core.frame.lid_words import AdviceKind, LidStep
+from benchround.core.frame.outlook import FrameOutlook
 from benchround.core.record import Draft, Figure, Kind
+from benchround.core.sky.known_day import KnownDay, known_day
 from benchround.core.task import Family, Harm, Slot, Why, Window
-from benchround.core.water_run import DayPart, looks_a_day
+from benchround.core.water.run import DayPart, looks_a_day
 from benchround.rounds.frame_view import sky_figures, tender_names
 from benchround.rounds.lid_text import clock, rounded, slot_of, sources, step_figures
 from benchround.rounds.proposal import Proposal, place_draft

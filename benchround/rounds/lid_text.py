@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import time
 
-from benchround.core.frame_build import LidPosition
-from benchround.core.frame_outlook import FrameOutlook
-from benchround.core.hour_curve import clock_at, minute_of
-from benchround.core.lid_words import AdviceKind, LidAdvice, LidLimits, LidStep
+from benchround.core.frame.build import LidPosition
+from benchround.core.frame.lid_words import AdviceKind, LidAdvice, LidLimits, LidStep
+from benchround.core.frame.outlook import FrameOutlook
+from benchround.core.sky.hour_curve import clock_at, minute_of
 from benchround.core.task import Slot
 
 MOVES = (

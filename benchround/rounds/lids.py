@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import time
 
-from benchround.core.frame_build import Glazing
-from benchround.core.frame_outlook import FrameOutlook
-from benchround.core.frame_place import write_plan
-from benchround.core.lid_words import AdviceKind
+from benchround.core.frame.build import Glazing
+from benchround.core.frame.lid_words import AdviceKind
+from benchround.core.frame.outlook import FrameOutlook
+from benchround.core.frame.place import write_plan
 from benchround.core.record import Kind
 from benchround.core.task import Family, Harm, Slot, Why
 from benchround.rounds.frame_view import outlook, own_reading, sky_figures

@@ -8,10 +8,10 @@ from datetime import date, timedelta
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import WAITING, Stage
 from benchround.core.record import Kind
+from benchround.core.seed.stall import Stall
+from benchround.core.seed.waiting import Waiting
 from benchround.core.site import PlaceKind
-from benchround.core.stall import Stall
 from benchround.core.task import Ask, Family, Harm, Why, Window
-from benchround.core.waiting import Waiting
 from benchround.rounds import partial
 from benchround.rounds.proposal import Proposal, draft, window
 from benchround.rounds.stalled import remedy

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
-from benchround.core.crop import Hardiness
+from benchround.core.crop.crop import Hardiness
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, YOUNG
 from benchround.core.record import Kind

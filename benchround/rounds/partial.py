@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 
-from benchround.core.crop import Raising
+from benchround.core.crop.crop import Raising
 from benchround.core.dates import say_day
-from benchround.core.expected_count import ExpectedCount
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import SEEDLING
-from benchround.core.seed_needed import SURVIVAL, known_share, seeds_behind, seeds_needed
+from benchround.core.seed.expected_count import ExpectedCount
+from benchround.core.seed.needed import SURVIVAL, known_share, seeds_behind, seeds_needed
 from benchround.rounds.seed_packet import packet_for
 from benchround.rounds.view import BatchView
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
-from benchround.core.crop import Raising
+from benchround.core.crop.crop import Raising
 from benchround.core.dates import Span, say_day
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
 from benchround.core.record import Kind

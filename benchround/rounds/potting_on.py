@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from benchround.core.crop import Raising
+from benchround.core.crop.crop import Raising
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, Stage
 from benchround.core.record import Kind

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from datetime import timedelta
 
-from benchround.core.crop import Raising
+from benchround.core.crop.crop import Raising
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING
 from benchround.core.record import Kind

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from datetime import date, time, timedelta
 
-from benchround.core.caution import cautions_for
-from benchround.core.crop import Crop
+from benchround.core.caution.due import cautions_for
+from benchround.core.crop.crop import Crop
 from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season

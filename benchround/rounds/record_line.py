@@ -6,8 +6,8 @@ import re
 from collections.abc import Callable, Iterable, Sequence
 from datetime import date, time
 
-from benchround.core.batch import MAIN
-from benchround.core.caution import CAUTIONS
+from benchround.core.batch.batch import MAIN
+from benchround.core.caution.due import CAUTIONS
 from benchround.core.errors import InputError, UnknownNameError
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import NEXT, START
@@ -24,7 +24,7 @@ from benchround.core.record_figures import (
     figure_rule,
 )
 from benchround.core.season import Season
-from benchround.core.typed_date import read_day
+from benchround.core.typed.date import read_day
 from benchround.core.visible import steering
 from benchround.rounds.typed_words import (
     batch_named,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from benchround.core.batch import Part
+from benchround.core.batch.batch import Part
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, YOUNG
 from benchround.core.record import Draft, Kind

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from benchround.core.crop import Raising
+from benchround.core.crop.crop import Raising
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, WAITING, Stage
 from benchround.core.record import Cause, Kind
+from benchround.core.seed.waiting import Waiting
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
-from benchround.core.waiting import Waiting
 from benchround.rounds import partial
 from benchround.rounds.partial import Short
 from benchround.rounds.proposal import Proposal, draft, in_sight, window

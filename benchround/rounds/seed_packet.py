@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from benchround.core.packet import Packet
 from benchround.core.record import Kind
-from benchround.core.seed_needed import SURVIVAL, known_share, seeds_behind, seeds_needed
+from benchround.core.seed.needed import SURVIVAL, known_share, seeds_behind, seeds_needed
+from benchround.core.seed.packet import Packet
 from benchround.rounds.view import BatchView
 
 NAMED_IN = (Kind.SOWN, Kind.CHITTED, Kind.CHILLED, Kind.SOAKED, Kind.PLANNED)

@@ -7,8 +7,8 @@ from datetime import timedelta
 
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
-from benchround.core.packet_words import amount_words, packet_words, urgent_words
 from benchround.core.record import Kind
+from benchround.core.seed.packet_words import amount_words, packet_words, urgent_words
 from benchround.core.task import Family, Harm, Slot, Why, Window
 from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.seed_packet import packet_for, seeds_for

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from benchround.core.crop import Covering, Light, PlantClass, Raising, Treatment
+from benchround.core.crop.crop import Covering, Light, PlantClass, Raising, Treatment
 from benchround.core.dates import Span, say_day
 from benchround.core.lifecycle import Stage
-from benchround.core.packet_words import amount_words, packet_words, urgent_words
 from benchround.core.record import Kind
+from benchround.core.seed.packet_words import amount_words, packet_words, urgent_words
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
 from benchround.rounds.proposal import Proposal, draft, in_sight
 from benchround.rounds.seed_packet import packet_for, seeds_for

@@ -10,13 +10,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date, timedelta
 
-from benchround.core.batch import apply
-from benchround.core.crop import Hardiness
+from benchround.core.batch.batch import apply
+from benchround.core.crop.crop import Hardiness
 from benchround.core.dates import say_day
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
+from benchround.core.planning.schedule import Expected, Step, expected_course
 from benchround.core.record import Figure, Kind, Record
-from benchround.core.schedule import Expected, Step, expected_course
 from benchround.rounds.view import BatchView
 
 WORTH_DAYS = 14

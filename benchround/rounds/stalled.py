@@ -5,9 +5,9 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from benchround.core.dates import say_day
-from benchround.core.seed_heat import thermal_model
+from benchround.core.seed.heat import thermal_model
+from benchround.core.seed.stall import Stall, too_cold, too_hot
 from benchround.core.site import Place, PlaceKind
-from benchround.core.stall import Stall, too_cold, too_hot
 from benchround.rounds.view import BatchView
 
 AHEAD_DAYS = 60

@@ -5,8 +5,8 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from benchround.core.dates import say_day
+from benchround.core.sky.weather import DayWeather
 from benchround.core.task import Hold
-from benchround.core.weather import DayWeather
 from benchround.rounds.view import BatchView
 
 NIGHTS_WANTED = 5

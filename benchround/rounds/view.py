@@ -5,15 +5,15 @@ from __future__ import annotations
 from datetime import date, timedelta
 from functools import cached_property
 
-from benchround.core.batch import SPARES, Batch, Part
-from benchround.core.crop import Crop, Raising
-from benchround.core.expected_count import ExpectedCount, expected_count
+from benchround.core.batch.batch import SPARES, Batch, Part
+from benchround.core.crop.crop import Crop, Raising
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import SEEDLING, WAITING, Stage
 from benchround.core.record import Kind
 from benchround.core.season import Season
+from benchround.core.seed.expected_count import ExpectedCount, expected_count
+from benchround.core.seed.waiting import Waiting, forecast
 from benchround.core.site import Place
-from benchround.core.waiting import Waiting, forecast
 
 
 @dataclass(frozen=True)

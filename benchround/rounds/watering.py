@@ -9,10 +9,10 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, WAITING
 from benchround.core.record import Kind
 from benchround.core.task import Family, Harm, Slot, Why, Window
-from benchround.core.tray_outlook import TrayOutlook, tray_outlook
-from benchround.core.water import RootStage
-from benchround.core.water_fit import Moisture
-from benchround.core.water_run import HOT_DAY_C, DayPart
+from benchround.core.water.balance import RootStage
+from benchround.core.water.fit import Moisture
+from benchround.core.water.run import HOT_DAY_C, DayPart
+from benchround.core.water.tray_outlook import TrayOutlook, tray_outlook
 from benchround.rounds.proposal import Proposal, draft
 from benchround.rounds.view import BatchView
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Self
 
-from benchround.core.batch import Batch, Part, fold_batch
+from benchround.core.batch.batch import Batch, Part, fold_batch
 from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError
 from benchround.core.record import Record

@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
-from benchround.core.batch import Batch
-from benchround.core.caution import CAUTIONS, crop_cautions
-from benchround.core.crop import Crop
+from benchround.core.batch.batch import Batch
+from benchround.core.caution.due import CAUTIONS, crop_cautions
+from benchround.core.crop.crop import Crop
 from benchround.core.dates import say_day
-from benchround.core.learned import Learned, left_out_words
+from benchround.core.learning.learned import Learned, left_out_words
 from benchround.core.lifecycle import WAITING
-from benchround.core.looks_of import BatchGermination, germination_of
-from benchround.core.packet_words import packet_words
 from benchround.core.season import Season
-from benchround.core.waiting import Waiting, forecast
+from benchround.core.seed.looks_of import BatchGermination, germination_of
+from benchround.core.seed.packet_words import packet_words
+from benchround.core.seed.waiting import Waiting, forecast
 from benchround.drawing.germination import germination_curve_of, germination_lines
 from benchround.feeds.labels import labels_of
 from benchround.screens.pictures import glyphs, shown

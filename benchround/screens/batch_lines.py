@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
-from benchround.core.batch import Batch, Part
+from benchround.core.batch.batch import Batch, Part
 from benchround.core.dates import say_day
+from benchround.core.planning.schedule import Expected
 from benchround.core.record import Record
-from benchround.core.schedule import Expected
 from benchround.core.season import Season
 from benchround.drawing.lifecycle import lifecycle_lines, way_of
 from benchround.drawing.stretches import coming_steps

@@ -9,7 +9,7 @@ from benchround.core.errors import BenchroundError, InputError
 from benchround.core.record import Draft, Kind
 from benchround.core.record_figures import Form as TypedAs
 from benchround.core.settings_words import SETTINGS, Setting
-from benchround.core.typed_figures import read_whole
+from benchround.core.typed.figures import read_whole
 from benchround.screens.keys import CHOICES, bindings
 from benchround.screens.settings_rows import CHOICE_LABELS
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault

@@ -8,7 +8,7 @@ from functools import partial
 from benchround.core.containers import USUAL_CONTAINERS, Container
 from benchround.core.errors import BenchroundError, InputError, OutOfRangeError
 from benchround.core.record import Draft, Figure, Kind
-from benchround.core.typed_figures import read_note, read_number, read_whole
+from benchround.core.typed.figures import read_note, read_number, read_whole
 from benchround.screens.keys import CONTAINER, bindings
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault
 from benchround.screens.text import Line, Role, paragraph

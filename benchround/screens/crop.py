@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from benchround.core.caution import CAUTIONS, crop_cautions
-from benchround.core.crop import Crop
-from benchround.core.crop_page import CropFigure, crop_figures, value_words
-from benchround.core.crop_table import override
+from benchround.core.caution.due import CAUTIONS, crop_cautions
+from benchround.core.crop.crop import Crop
+from benchround.core.crop.page import CropFigure, crop_figures, value_words
+from benchround.core.crop.table import override
 from benchround.core.errors import BenchroundError
 from benchround.core.record import Draft, Kind
 from benchround.screens.batch_back import caution_lines, learned_lines, pair

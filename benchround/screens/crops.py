@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from benchround.core.batch import Batch
-from benchround.core.crop import Crop, PlantClass
-from benchround.core.crop_search import find_crops, folded
+from benchround.core.batch.batch import Batch
+from benchround.core.crop.crop import Crop, PlantClass
+from benchround.core.crop.search import find_crops, folded
 from benchround.core.dates import say_day
 from benchround.crops.library import CropNames
 from benchround.screens.batch_back import learned_lines, pair

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from benchround.core.crop_keys import SECTIONS
-from benchround.core.crop_page import CropFigure, crop_figures, key_of, typed_figure
-from benchround.core.crop_schema import Key
+from benchround.core.crop.keys import SECTIONS
+from benchround.core.crop.page import CropFigure, crop_figures, key_of, typed_figure
+from benchround.core.crop.schema import Key
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.record import Draft, Kind
-from benchround.core.typed_figures import read_note
+from benchround.core.typed.figures import read_note
 from benchround.screens.crop import fault
 from benchround.screens.keys import FIGURE, bindings
 from benchround.screens.sheet_base import Sheet, SheetFault

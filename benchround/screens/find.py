@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from benchround.core.crop import PlantClass
+from benchround.core.crop.crop import PlantClass
 from benchround.crops.library import CropNames
 from benchround.screens import batch_lines
 from benchround.screens.batch_back import pair

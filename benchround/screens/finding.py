@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from enum import StrEnum
 
-from benchround.core.crop_search import Named, find_crops, folded
+from benchround.core.crop.search import Named, find_crops, folded
 from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 

@@ -8,12 +8,12 @@ from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
-from benchround.core.caution import CAUTIONS, Page, setup_cautions
+from benchround.core.caution.due import CAUTIONS, Page, setup_cautions
 from benchround.core.errors import BenchroundError
 from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
-from benchround.core.typed_figures import read_note
-from benchround.core.typed_places import place_drafts, read_places
+from benchround.core.typed.figures import read_note
+from benchround.core.typed.places import place_drafts, read_places
 from benchround.screens.keys import FIRST_RUN, bindings
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault
 from benchround.screens.site_form import (

@@ -8,9 +8,9 @@ from typing import Self
 
 from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError
-from benchround.core.frame_outlook import FrameOutlook
+from benchround.core.frame.outlook import FrameOutlook
 from benchround.core.site import Place
-from benchround.core.typed_date import how_far
+from benchround.core.typed.date import how_far
 from benchround.core.units import Degrees, units_of
 from benchround.drawing.frame_curve import FrameCurve, extremes, frame_curve
 from benchround.drawing.frame_day import frame_lines

@@ -6,14 +6,14 @@ import re
 from collections.abc import Mapping, Sequence
 from functools import partial
 
-from benchround.core.caution import CAUTIONS, Page, setup_cautions
-from benchround.core.crop import PlantClass
-from benchround.core.crop_search import find_crops
-from benchround.core.packet import Packet
+from benchround.core.caution.due import CAUTIONS, Page, setup_cautions
+from benchround.core.crop.crop import PlantClass
+from benchround.core.crop.search import find_crops
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.record_figures import RULES
-from benchround.core.seed_age import age_word, test_words
-from benchround.core.typed_figures import read_note, read_number, read_whole
+from benchround.core.seed.age import age_word, test_words
+from benchround.core.seed.packet import Packet
+from benchround.core.typed.figures import read_note, read_number, read_whole
 from benchround.screens.keys import PACKET, bindings
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault
 from benchround.screens.text import Line, Role, paragraph

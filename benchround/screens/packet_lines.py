@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
-from benchround.core.packet import Packet
-from benchround.core.packet_words import grams_words, packet_words
 from benchround.core.season import Season
-from benchround.core.seed_age import age_years
+from benchround.core.seed.age import age_years
+from benchround.core.seed.packet import Packet
+from benchround.core.seed.packet_words import grams_words, packet_words
 from benchround.screens.batch_back import caution_lines, learned_lines, pair
 from benchround.screens.crops import batch_words
 from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from benchround.core.crop_search import folded
+from benchround.core.crop.search import folded
 from benchround.core.errors import BenchroundError
-from benchround.core.packet import Packet
+from benchround.core.seed.packet import Packet
 from benchround.screens.card import CardScreen
 from benchround.screens.keys import PACKETS, bindings
 from benchround.screens.packet_lines import packet_head, packet_line, packet_page

@@ -8,7 +8,7 @@ from benchround.core.errors import InputError
 from benchround.core.place_words import GLAZINGS, PLACE_FIGURES
 from benchround.core.record import Figure
 from benchround.core.site import PlaceKind
-from benchround.core.typed_figures import read_note, read_number
+from benchround.core.typed.figures import read_note, read_number
 from benchround.core.units import Units
 from benchround.screens.sheet_base import Reading
 from benchround.screens.site_form import YES, yes_no_field

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from benchround.core.batch import Batch, Part
+from benchround.core.batch.batch import Batch, Part
 from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError
 from benchround.core.site import Place

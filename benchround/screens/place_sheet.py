@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from benchround.core.caution import CAUTIONS, Page, blocks, read_key, setup_cautions, to_show
+from benchround.core.caution.due import CAUTIONS, Page, blocks, read_key, setup_cautions, to_show
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.place_words import free_code
 from benchround.core.record import Draft, Figure, Kind, Record

@@ -7,8 +7,8 @@ from datetime import date, timedelta
 
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.task import Task
-from benchround.core.typed_date import read_day
-from benchround.core.typed_figures import read_note
+from benchround.core.typed.date import read_day
+from benchround.core.typed.figures import read_note
 from benchround.screens.keys import PUT_OFF, bindings
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault
 from benchround.screens.sheet_fields import day_field, echo_day, month_first

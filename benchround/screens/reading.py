@@ -7,11 +7,11 @@ from datetime import date
 from functools import partial
 
 from benchround.core.errors import BenchroundError, InputError
-from benchround.core.known_day import MOST_RAIN_MM
 from benchround.core.record import Draft, Figure, Kind
-from benchround.core.typed_date import read_day
+from benchround.core.sky.known_day import MOST_RAIN_MM
+from benchround.core.sky.weather import COLDEST_C, HOTTEST_C, DayWeather
+from benchround.core.typed.date import read_day
 from benchround.core.units import Units, units_of
-from benchround.core.weather import COLDEST_C, HOTTEST_C, DayWeather
 from benchround.screens.keys import READING, bindings
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault
 from benchround.screens.sheet_fields import day_field, echo_day, month_first, place_choices

@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from datetime import date
 from functools import partial
 
-from benchround.core.batch import Batch, Part
+from benchround.core.batch.batch import Batch, Part
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.lifecycle import NEXT
 from benchround.core.record import Draft, Figure, Kind
-from benchround.core.typed_date import read_day
-from benchround.core.typed_figures import read_note, read_number, read_place, read_whole
+from benchround.core.typed.date import read_day
+from benchround.core.typed.figures import read_note, read_number, read_place, read_whole
 from benchround.screens.keys import RECORD, bindings
 from benchround.screens.record_fields import (
     ASKED,

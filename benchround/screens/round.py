@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from textual.app import ComposeResult
 from textual.containers import Container
 
-from benchround.core.caution import CAUTIONS, to_show
+from benchround.core.caution.due import CAUTIONS, to_show
 from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError
 from benchround.core.task import Standing, Task

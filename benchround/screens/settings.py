@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from benchround.core.caution import CAUTIONS, Page, setup_cautions
+from benchround.core.caution.due import CAUTIONS, Page, setup_cautions
 from benchround.core.errors import BenchroundError
 from benchround.core.record import Draft, Kind
 from benchround.core.settings_words import SETTINGS as CHOICES

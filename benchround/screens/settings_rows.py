@@ -8,7 +8,7 @@ from benchround.core.record import Figure, Record
 from benchround.core.season import Season
 from benchround.core.settings_words import SETTINGS
 from benchround.core.site import Place
-from benchround.core.typed_site import say_latitude, say_longitude, say_year_day
+from benchround.core.typed.site import say_latitude, say_longitude, say_year_day
 from benchround.core.units import Units
 from benchround.screens.text import Line, Role, fit, line
 from benchround.screens.widgets.pick_list import Row, heading

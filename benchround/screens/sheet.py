@@ -8,8 +8,8 @@ from datetime import date
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.task import Ask, Task
-from benchround.core.typed_date import read_day
-from benchround.core.typed_figures import read_note
+from benchround.core.typed.date import read_day
+from benchround.core.typed.figures import read_note
 from benchround.screens.keys import TASK, bindings
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault, by_field
 from benchround.screens.sheet_fields import day_field, echo_day, month_first, place_field

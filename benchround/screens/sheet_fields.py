@@ -7,7 +7,7 @@ from datetime import date
 
 from benchround.core.errors import InputError
 from benchround.core.season import Season
-from benchround.core.typed_date import read_day, say_full
+from benchround.core.typed.date import read_day, say_full
 from benchround.screens.widgets.field import Choice, Field, among
 
 DATE_ORDER = "date order"

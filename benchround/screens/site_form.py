@@ -12,8 +12,8 @@ from benchround.core.errors import InputError
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.site import site_from
 from benchround.core.site_words import FROSTS, SITE_FIGURES
-from benchround.core.typed_figures import read_number, shown
-from benchround.core.typed_site import (
+from benchround.core.typed.figures import read_number, shown
+from benchround.core.typed.site import (
     PLAIN_YEAR,
     read_latitude,
     read_longitude,

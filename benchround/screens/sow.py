@@ -7,19 +7,19 @@ from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING, Self
 
-from benchround.core.batch import fold_batch
-from benchround.core.caution import CAUTIONS, blocks, cautions_for, read_key, to_show
-from benchround.core.crop import Crop, PlantClass
-from benchround.core.crop_search import Named, find_crops, folded
+from benchround.core.batch.batch import fold_batch
+from benchround.core.caution.due import CAUTIONS, blocks, cautions_for, read_key, to_show
+from benchround.core.crop.crop import Crop, PlantClass
+from benchround.core.crop.search import Named, find_crops, folded
 from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError, InputError
+from benchround.core.planning.schedule import Expected, Step, expected_course
 from benchround.core.record import Draft, Kind, Record
-from benchround.core.room_needed import trays_needed
-from benchround.core.schedule import Expected, Step, expected_course
-from benchround.core.sowing_plan import SowingPlan, cells_of, label_sides, plan_sowing
+from benchround.core.seed.room_needed import trays_needed
+from benchround.core.seed.sowing_plan import SowingPlan, cells_of, label_sides, plan_sowing
 from benchround.core.task import Family
-from benchround.core.typed_date import read_day
-from benchround.core.typed_figures import read_whole
+from benchround.core.typed.date import read_day
+from benchround.core.typed.figures import read_whole
 from benchround.screens.keys import SOW, bindings
 from benchround.screens.sheet_base import Sheet, SheetFault
 from benchround.screens.sheet_fields import echo_day, month_first, place_of

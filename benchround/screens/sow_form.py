@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date
 
-from benchround.core.crop import Covering, Crop, Raising
+from benchround.core.crop.crop import Covering, Crop, Raising
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
+from benchround.core.seed.sowing_plan import SowingPlan, containers_of, packets_for
 from benchround.core.site import PlaceKind
-from benchround.core.sowing_plan import SowingPlan, containers_of, packets_for
-from benchround.core.typed_figures import read_note, read_number, read_place, read_whole
+from benchround.core.typed.figures import read_note, read_number, read_place, read_whole
 from benchround.screens.sheet_base import Reading
 from benchround.screens.sheet_fields import day_field, place_field
 from benchround.screens.widgets.field import Choice, Field, Finder, among, plain_choices

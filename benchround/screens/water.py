@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
-from benchround.core.batch import Batch, Part
+from benchround.core.batch.batch import Batch, Part
 from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError
 from benchround.core.record import Draft, Figure, Kind
-from benchround.core.tray_outlook import Away, tray_outlook, water_away
-from benchround.core.typed_date import how_far
+from benchround.core.typed.date import how_far
+from benchround.core.water.tray_outlook import Away, tray_outlook, water_away
 from benchround.drawing.water import WaterLeft, water_left
 from benchround.drawing.words import counted
 from benchround.screens.keys import WATER, bindings

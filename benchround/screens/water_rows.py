@@ -7,8 +7,8 @@ from datetime import date
 
 from benchround.core.dates import say_day
 from benchround.core.season import Season
-from benchround.core.tray_outlook import Away, TrayOutlook
-from benchround.core.water_run import DayPart
+from benchround.core.water.run import DayPart
+from benchround.core.water.tray_outlook import Away, TrayOutlook
 from benchround.drawing.water import WaterLeft, water_lines, water_rows, water_words
 from benchround.drawing.words import counted
 from benchround.screens.pictures import glyphs, shown

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 
 from benchround.core.errors import BenchroundError
-from benchround.core.known_day import tonight_min_c
+from benchround.core.sky.known_day import tonight_min_c
 from benchround.core.units import Units, units_of
 from benchround.screens.keys import WEATHER, bindings
 from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph, width_of

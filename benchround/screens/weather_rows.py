@@ -7,9 +7,9 @@ from datetime import date, timedelta
 
 from benchround.core.frozen import dataclass
 from benchround.core.season import Season
-from benchround.core.typed_date import say_full
+from benchround.core.sky.weather import DayWeather
+from benchround.core.typed.date import say_full
 from benchround.core.units import Units
-from benchround.core.weather import DayWeather
 from benchround.drawing.weather import (
     DayLine,
     gust_words,

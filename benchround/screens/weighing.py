@@ -7,8 +7,8 @@ from datetime import date
 
 from benchround.core.errors import BenchroundError
 from benchround.core.record import Draft, Figure, Kind, Record
-from benchround.core.typed_date import read_day, say_full
-from benchround.core.typed_figures import read_number
+from benchround.core.typed.date import read_day, say_full
+from benchround.core.typed.figures import read_number
 from benchround.screens.keys import WEIGHING, bindings
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault
 from benchround.screens.sheet_fields import day_field, echo_day, month_first

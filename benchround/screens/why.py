@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import date
 
-from benchround.core.caution import CAUTIONS, read_key, to_show
+from benchround.core.caution.due import CAUTIONS, read_key, to_show
 from benchround.core.dates import say_day
 from benchround.core.record import Draft, Kind
 from benchround.core.task import HARM_WORDS, Task

@@ -8,9 +8,9 @@ from datetime import date
 from benchround.core.dates import say_day
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
+from benchround.core.sky.weather import DayWeather, Weather
 from benchround.core.task import HARM_WORDS, Harm, Round, Slot, Standing, Task
-from benchround.core.typed_date import MONTH_NAMES, WEEKDAYS
-from benchround.core.weather import DayWeather, Weather
+from benchround.core.typed.date import MONTH_NAMES, WEEKDAYS
 
 MARKS = {Harm.DIES_TODAY: "!!", Harm.SPOILS_THIS_WEEK: "!", Harm.GETS_LATE: ""}
 SLOT_HEADINGS = {

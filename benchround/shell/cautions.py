@@ -6,8 +6,8 @@ import argparse
 from collections.abc import Iterable
 from datetime import date
 
-from benchround.core.caution import CAUTIONS, blocks, read_key, to_show
-from benchround.core.crop import Crop
+from benchround.core.caution.due import CAUTIONS, blocks, read_key, to_show
+from benchround.core.crop.crop import Crop
 from benchround.core.errors import InputError
 from benchround.core.record import Draft, Kind
 from benchround.core.season import Season

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from benchround.core.crop import Crop
-from benchround.core.crop_table import override
+from benchround.core.crop.crop import Crop
+from benchround.core.crop.table import override
 from benchround.core.frozen import dataclass
 from benchround.core.record import Figure, Kind, Record
 from benchround.desk import Desk

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from benchround.core.errors import SeasonError
 from benchround.core.record import Kind, Record, live
-from benchround.core.typed_date import read_day
+from benchround.core.typed.date import read_day
 from benchround.desk import Desk
 from benchround.reckoning.crop_named import crop_named
 from benchround.rounds.record_line import Reader, Word

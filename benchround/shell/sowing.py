@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date
 
-from benchround.core.batch import Batch
-from benchround.core.crop import Crop, Raising
+from benchround.core.batch.batch import Batch
+from benchround.core.crop.crop import Crop, Raising
 from benchround.core.frozen import dataclass
+from benchround.core.planning.schedule import Step, expected_course
 from benchround.core.record import Figure, Kind
-from benchround.core.schedule import Step, expected_course
 from benchround.core.season import Season
-from benchround.core.waiting import forecast
+from benchround.core.seed.waiting import forecast
 from benchround.rounds.seed_packet import seeds_for
 from benchround.rounds.view import BatchView
 

@@ -14,7 +14,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-from benchround.core.emergence import ThermalModel, days_at, fit_from_table
+from benchround.core.seed.emergence import ThermalModel, days_at, fit_from_table
 
 DATA = Path(__file__).parent.parent / "data"
 REPORT = Path(__file__).parent.parent.parent / "docs" / "emergence_accuracy.md"

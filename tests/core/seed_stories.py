@@ -6,9 +6,9 @@ from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date, timedelta
 
-from benchround.core.batch import Batch, fold_batch
+from benchround.core.batch.batch import Batch, fold_batch
 from benchround.core.book import fold_season
-from benchround.core.crop import Crop, Germination, Hardiness, PlantClass, Raising
+from benchround.core.crop.crop import Crop, Germination, Hardiness, PlantClass, Raising
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
 

@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchround.core.errors import InputError
+from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.core.units import Degrees, Rain, Units, celsius, fahrenheit, units_of
-from benchround.core.weather import COLDEST_C, HOTTEST_C
 
 PLAIN, AMERICAN = Units(), Units(Degrees.F, Rain.INCH)
 FIXED = [

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from benchround.core.crop import Crop
+from benchround.core.crop.crop import Crop
 from benchround.crops import load_library
 
 DATA = Path(__file__).parents[1] / "data"

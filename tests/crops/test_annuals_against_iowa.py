@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from benchround.core.crop import Anchor, Covering, Light
+from benchround.core.crop.crop import Anchor, Covering, Light
 from tests.crops.published import cases, crop, rows
 
 LIGHT = {"L": Light.LIGHT, "D": Light.DARK, "LD": Light.EITHER, "cover": Light.EITHER}

@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchround.core.crop import Anchor, Edge
-from benchround.core.crop_edge import FURTHEST_DAYS, VALUE_RANGES, edge_from_text, edge_to_text
+from benchround.core.crop.crop import Anchor, Edge
+from benchround.core.crop.edge import FURTHEST_DAYS, VALUE_RANGES, edge_from_text, edge_to_text
 from benchround.core.errors import InputError
 
 

@@ -4,10 +4,10 @@ import re
 import tomllib
 from pathlib import Path
 
-from benchround.core.crop_edge import edge_from_text
-from benchround.core.crop_keys import SECTIONS
-from benchround.core.crop_schema import Form
-from benchround.core.crop_table import faults_in_table
+from benchround.core.crop.edge import edge_from_text
+from benchround.core.crop.keys import SECTIONS
+from benchround.core.crop.schema import Form
+from benchround.core.crop.table import faults_in_table
 from benchround.crops.keys_page import keys_page
 
 PAGE = Path(__file__).parents[2] / "docs" / "crops.md"

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from benchround.core.crop import HAZARDS, Hardiness, PlantClass, Raising
+from benchround.core.crop.crop import HAZARDS, Hardiness, PlantClass, Raising
 from benchround.core.errors import CropFileError, UnknownNameError
 from benchround.crops.library import SHIPPED, faults_in_files, load_library
 from benchround.crops.shipped import LINES, lines_of, pieces

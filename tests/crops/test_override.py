@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchround.core.crop import Anchor, Crop, Edge, Hardening
-from benchround.core.crop_keys import SECTIONS
-from benchround.core.crop_table import OWN_FIGURE, override, table_from_crop
+from benchround.core.crop.crop import Anchor, Crop, Edge, Hardening
+from benchround.core.crop.keys import SECTIONS
+from benchround.core.crop.table import OWN_FIGURE, override, table_from_crop
 from benchround.core.errors import CropFileError
 from benchround.core.record import Figure
 from tests.crops.published import crop

@@ -2,8 +2,8 @@
 
 import pytest
 
-from benchround.core.crop import PlantClass
-from benchround.core.crop_search import find_crops, folded
+from benchround.core.crop.crop import PlantClass
+from benchround.core.crop.search import find_crops, folded
 from benchround.crops import CropNames
 from tests.crops.published import KEYS, LIBRARY, crop
 

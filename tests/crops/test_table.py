@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from benchround.core.crop import (
+from benchround.core.crop.crop import (
     Anchor,
     Covering,
     Crop,
@@ -17,15 +17,15 @@ from benchround.core.crop import (
     PlantClass,
     Raising,
 )
-from benchround.core.crop_keys import SECTIONS
-from benchround.core.crop_schema import Form, defaults
-from benchround.core.crop_table import (
+from benchround.core.crop.keys import SECTIONS
+from benchround.core.crop.schema import Form, defaults
+from benchround.core.crop.table import (
     Fault,
     crop_from_table,
     faults_in_table,
     table_from_crop,
 )
-from benchround.core.crop_value import UnfitValue, value_of
+from benchround.core.crop.value import UnfitValue, value_of
 from benchround.core.errors import CropFileError
 from tests.crops.published import KEYS, crop
 

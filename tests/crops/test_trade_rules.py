@@ -2,7 +2,7 @@
 
 import pytest
 
-from benchround.core.crop import Hardiness, Light, Raising
+from benchround.core.crop.crop import Hardiness, Light, Raising
 from tests.crops.published import KEYS, crop
 
 

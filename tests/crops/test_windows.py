@@ -5,7 +5,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from benchround.core.crop import Anchor, Edge, PlantClass, SowingWindow
+from benchround.core.crop.crop import Anchor, Edge, PlantClass, SowingWindow
 from tests.crops.published import KEYS, cases, crop
 
 MIDSUMMER, MIDWINTER = date(2026, 6, 21), date(2026, 12, 21)

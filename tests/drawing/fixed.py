@@ -6,11 +6,11 @@ from datetime import date, time, timedelta
 from math import cos, pi
 
 from benchround.core.dates import Span as Days
-from benchround.core.frame_build import LidPosition
-from benchround.core.lid_words import AdviceKind, LidStep
-from benchround.core.looks import Look
-from benchround.core.water_run import DayPart
-from benchround.core.weather import DayWeather
+from benchround.core.frame.build import LidPosition
+from benchround.core.frame.lid_words import AdviceKind, LidStep
+from benchround.core.seed.looks import Look
+from benchround.core.sky.weather import DayWeather
+from benchround.core.water.run import DayPart
 from benchround.drawing.frame_curve import FrameCurve
 from benchround.drawing.germination_curve import GerminationCurve
 from benchround.drawing.phases import Phase

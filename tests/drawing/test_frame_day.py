@@ -7,9 +7,9 @@ from datetime import date
 
 import pytest
 
-from benchround.core.frame_build import LidPosition
-from benchround.core.frame_outlook import frame_outlook
-from benchround.core.lid_words import Stock, limits_for
+from benchround.core.frame.build import LidPosition
+from benchround.core.frame.lid_words import Stock, limits_for
+from benchround.core.frame.outlook import frame_outlook
 from benchround.core.season import Season
 from benchround.drawing.canvas import ASCII, UNICODE
 from benchround.drawing.frame_curve import FrameCurve, extremes, frame_curve

@@ -7,8 +7,8 @@ from dataclasses import replace
 import pytest
 
 from benchround.core.season import Season
-from benchround.core.tray_outlook import tray_outlook
-from benchround.core.water_run import DayPart
+from benchround.core.water.run import DayPart
+from benchround.core.water.tray_outlook import tray_outlook
 from benchround.drawing.canvas import ASCII, UNICODE, Role
 from benchround.drawing.water import (
     NO_TRAYS,

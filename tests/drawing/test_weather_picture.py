@@ -7,7 +7,7 @@ from datetime import timedelta
 import pytest
 
 from benchround.core.season import Season
-from benchround.core.weather import DayWeather
+from benchround.core.sky.weather import DayWeather
 from benchround.drawing.canvas import ASCII, UNICODE
 from benchround.drawing.weather import (
     NOTHING,

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from benchround.core.errors import InputError
 from benchround.core.record import Kind
-from benchround.core.weather import COLDEST_C, HOTTEST_C
+from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.feeds import daily_csv, text_file
 from benchround.feeds.daily_columns import Column, columns_of, read_map
 from benchround.feeds.daily_csv import drafts_of, read_daily, read_daily_file

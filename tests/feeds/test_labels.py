@@ -10,7 +10,7 @@ from benchround.core.book import fold_season
 from benchround.core.errors import UnknownNameError
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
-from benchround.core.waiting import forecast
+from benchround.core.seed.waiting import forecast
 from benchround.crops.library import load_library
 from benchround.feeds.labels import (
     FAMILY,

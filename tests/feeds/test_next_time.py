@@ -8,7 +8,7 @@ import pytest
 from scipy.stats import betabinom
 
 from benchround.core.book import fold_season
-from benchround.core.crop import COMMON_PRACTICE
+from benchround.core.crop.crop import COMMON_PRACTICE
 from benchround.core.record import Cause, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.crops.library import load_library

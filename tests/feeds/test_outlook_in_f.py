@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from benchround.core.weather import HOTTEST_C
+from benchround.core.sky.weather import HOTTEST_C
 from benchround.feeds.outlook_day import OutlookLineError
 from benchround.feeds.outlook_line import read_outlook
 

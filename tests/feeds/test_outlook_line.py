@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from benchround.core.errors import InputError
 from benchround.core.record import Figure, Kind
-from benchround.core.weather import COLDEST_C, HOTTEST_C
+from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.feeds.outlook_day import OutlookLineError
 from benchround.feeds.outlook_line import outlook_drafts, read_outlook
 from benchround.feeds.outlook_words import WORDS

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from datetime import date, time
 
 from benchround.core.book import fold_season
-from benchround.core.crop import (
+from benchround.core.crop.crop import (
     Covering,
     Crop,
     Germination,

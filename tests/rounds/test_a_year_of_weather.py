@@ -16,15 +16,15 @@ from pathlib import Path
 import pytest
 
 from benchround.core.book import RecordBook
-from benchround.core.frame import Sunlit, day_terms
-from benchround.core.frame_build import LidPosition
-from benchround.core.frame_outlook import FrameOutlook
+from benchround.core.frame.balance import Sunlit, day_terms
+from benchround.core.frame.build import LidPosition
+from benchround.core.frame.outlook import FrameOutlook
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.task import Family, Task
-from benchround.core.tray_fit import days_at
-from benchround.core.tray_outlook import tray_outlook
-from benchround.core.water_run import run_balance
+from benchround.core.water.run import run_balance
+from benchround.core.water.tray_fit import days_at
+from benchround.core.water.tray_outlook import tray_outlook
 from benchround.rounds.build import build_round, standing_by_place
 from benchround.rounds.frame_view import outlook
 from benchround.rounds.view import PlaceView

@@ -14,18 +14,18 @@ from pathlib import Path
 
 import pytest
 
-from benchround.core.frame_build import LidPosition
-from benchround.core.frame_outlook import frame_outlook
-from benchround.core.frame_place import lid_plan_of, read_plan, write_plan
-from benchround.core.frame_weather import clock_day, lid_day, where_of
-from benchround.core.known_day import known_day, tonight_min_c
-from benchround.core.lid_words import HardeningPlan, Stock
+from benchround.core.frame.build import LidPosition
+from benchround.core.frame.lid_words import HardeningPlan, Stock
+from benchround.core.frame.outlook import frame_outlook
+from benchround.core.frame.place import lid_plan_of, read_plan, write_plan
+from benchround.core.frame.weather import clock_day, lid_day, where_of
 from benchround.core.place_log import place_log_of
 from benchround.core.record import Figure, Kind
 from benchround.core.season import Season
 from benchround.core.site import Site
+from benchround.core.sky.known_day import known_day, tonight_min_c
+from benchround.core.sky.weather import DayWeather, Weather
 from benchround.core.task import Family, Harm, Slot, Standing, Task
-from benchround.core.weather import DayWeather, Weather
 from benchround.rounds.build import build_round, standing_by_place
 from benchround.rounds.frame_view import hardening_plan, outlook
 from benchround.rounds.view import PlaceView

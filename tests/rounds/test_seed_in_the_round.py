@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchround.core.book import fold_season
-from benchround.core.crop import Crop
+from benchround.core.crop.crop import Crop
 from benchround.core.errors import InputError
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season

@@ -11,16 +11,16 @@ from datetime import date, time, timedelta
 
 import pytest
 
-from benchround.core.batch import Batch
+from benchround.core.batch.batch import Batch
 from benchround.core.record import Figure, Kind
 from benchround.core.season import Season
 from benchround.core.task import Family, Harm, Slot, Standing, Task
-from benchround.core.tray_fit import days_at
-from benchround.core.tray_outlook import TrayOutlook, tray_outlook, water_away
-from benchround.core.tray_place import et0_mm
-from benchround.core.water import RootStage, days_left, ml_from_mm
-from benchround.core.water_place import Exposure
-from benchround.core.water_run import run_balance
+from benchround.core.water.balance import RootStage, days_left, ml_from_mm
+from benchround.core.water.place import Exposure
+from benchround.core.water.run import run_balance
+from benchround.core.water.tray_fit import days_at
+from benchround.core.water.tray_outlook import TrayOutlook, tray_outlook, water_away
+from benchround.core.water.tray_place import et0_mm
 from benchround.rounds.build import build_round
 from tests.rounds.small_season import DAY, GLASS, Story, begin, figures_of, outlook, place, sown
 from tests.sample.story import DAY_0

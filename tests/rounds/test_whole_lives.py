@@ -12,7 +12,7 @@ from datetime import date, timedelta
 import pytest
 
 from benchround.core.book import RecordBook
-from benchround.core.crop import Crop, PlantClass, Raising
+from benchround.core.crop.crop import Crop, PlantClass, Raising
 from benchround.core.dates import Span
 from benchround.core.lifecycle import OUT
 from benchround.core.record import Figure, Kind, Record

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from benchround.core.crop import Crop
+from benchround.core.crop.crop import Crop
+from benchround.core.planning.schedule import Step, expected_course
 from benchround.core.record import Draft, Kind
-from benchround.core.schedule import Step, expected_course
 from benchround.desk import Desk
 from benchround.screens.card import CardScreen
 from benchround.screens.crops import CropsScreen

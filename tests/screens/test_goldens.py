@@ -6,9 +6,9 @@ from datetime import timedelta
 
 import pytest
 
-from benchround.core.batch import Batch
-from benchround.core.crop import Crop
-from benchround.core.schedule import Expected, Step
+from benchround.core.batch.batch import Batch
+from benchround.core.crop.crop import Crop
+from benchround.core.planning.schedule import Expected, Step
 from benchround.core.season import Season
 from benchround.desk import Desk
 from benchround.screens import sow

@@ -7,8 +7,8 @@ from datetime import date, timedelta
 import pytest
 
 from benchround.core.record import Draft, Figure, Kind
-from benchround.core.tray_outlook import water_away
-from benchround.core.water_fit import Moisture
+from benchround.core.water.fit import Moisture
+from benchround.core.water.tray_outlook import water_away
 from benchround.desk import Desk
 from benchround.drawing.water import water_left
 from benchround.screens.lids import LidsScreen

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from benchround.core.caution import CAUTIONS
+from benchround.core.caution.due import CAUTIONS
 from benchround.core.record import Kind
 from benchround.core.task import Family
 from benchround.desk import Desk

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from benchround.core.caution import CAUTIONS, blocks
+from benchround.core.caution.due import CAUTIONS, blocks
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.desk import Desk

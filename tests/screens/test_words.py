@@ -10,8 +10,8 @@ import pytest
 from benchround.core.record import Draft, Kind
 from benchround.core.season import Season
 from benchround.core.site import Place, PlaceKind
+from benchround.core.sky.weather import DayWeather, Weather
 from benchround.core.task import Ask, Harm, Round, Standing, Window
-from benchround.core.weather import DayWeather, Weather
 from benchround.screens.words import (
     counts,
     figure_words,

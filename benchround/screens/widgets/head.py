@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from benchround.core.season import Season
 from benchround.core.task import Round
-from benchround.core.typed_date import how_far
+from benchround.core.typed.date import how_far
 from benchround.screens.text import Line, Role, Span, fit, line, paragraph, width_of
 from benchround.screens.widgets.paper import Paper
 from benchround.screens.words import counts, full_day, outlook

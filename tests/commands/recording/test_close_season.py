@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from benchround.core.crop import PlantClass
+from benchround.core.crop.crop import PlantClass
 from benchround.core.record import Draft, Kind, live
 from benchround.core.season_close import CARE, LEFT_NOTE, close_season
 from benchround.desk import Desk

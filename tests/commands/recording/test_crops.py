@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from benchround.core.crop_page import crop_figures
-from benchround.core.crop_table import override
+from benchround.core.crop.page import crop_figures
+from benchround.core.crop.table import override
 from benchround.crops.library import load_library
 from benchround.desk import Desk
 from tests.commands.recording.bench import Run, files_of, rounds_of

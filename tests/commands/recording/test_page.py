@@ -10,8 +10,8 @@ import pytest
 
 from benchround.commands.weather_fetch import FETCH
 from benchround.core.settings_words import SETTINGS
-from benchround.core.tray_holder import COMPOST_SETTING
 from benchround.core.units import DEGREES, RAIN, Degrees, Rain
+from benchround.core.water.tray_holder import COMPOST_SETTING
 from benchround.screens.sheet_fields import DATE_ORDER, MONTH_FIRST
 from benchround.shell.opened import DATES
 from benchround.shell.opened import MONTH_FIRST as TYPED_MONTH_FIRST

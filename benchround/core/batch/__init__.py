@@ -1,0 +1,1 @@
+"""A batch, and how its records are told one after another."""

@@ -1,0 +1,126 @@
+"""A part of a batch while its records are told: where each moves it, and what it leaves behind."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from benchround.core.batch.nouns import MAIN, Part
+from benchround.core.lifecycle import Stage
+from benchround.core.record import Kind, Record
+
+LEAVES_REST = {
+    Kind.PLANTED_OUT: "kept",
+    Kind.HARDENING_BEGUN: "kept",
+    Kind.PRICKED_OUT: "composted",
+    Kind.POTTED_ON: "composted",
+    Kind.LEFT_FOR_SEED: "composted",
+}
+"""Kinds that may take only some of the plants, and what becomes of the rest unless it is said."""
+
+SETS_ALIVE = frozenset(
+    {Kind.FIRST_UP, Kind.COUNTED, Kind.TRUE_LEAVES, Kind.THINNED, Kind.TAKEN, Kind.PLANTED_BULBS}
+)
+STARTS_AGAIN = frozenset({Kind.POTTED_ON, Kind.TRUE_LEAVES, Kind.RESOWN})
+ENDING = (Kind.LOST, Kind.COMPOSTED)
+
+
+class PartTelling:
+    """A part that takes records in; its fields are those of `Part`."""
+
+    __slots__ = ("alive", "container", "first", "last", "name", "place", "since", "stage")
+
+    def __init__(self, name: str, stage: Stage, since: date, alive: int | None) -> None:
+        self.name, self.stage, self.since, self.alive = name, stage, since, alive
+        self.place = self.container = ""
+        self.first: dict[Kind, Record] = {}
+        self.last: dict[Kind, Record] = {}
+
+    @classmethod
+    def begin(cls, record: Record, stage: Stage, alive: int | None) -> PartTelling:
+        """The main part by the batch's first record."""
+        part = cls(MAIN, stage, record.day, alive)
+        part.place, part.container = record.text("place"), record.text("container")
+        part.first[record.kind] = part.last[record.kind] = record
+        return part
+
+    @classmethod
+    def of(cls, part: Part) -> PartTelling:
+        """A part that stands still, to be told on."""
+        told = cls(part.name, part.stage, part.since, part.alive)
+        told.place, told.container = part.place, part.container
+        told.first, told.last = dict(part.first), dict(part.last)
+        return told
+
+    def part(self) -> Part:
+        """The part as it stands."""
+        return Part(
+            name=self.name,
+            stage=self.stage,
+            since=self.since,
+            alive=self.alive,
+            place=self.place,
+            container=self.container,
+            first=dict(self.first),
+            last=dict(self.last),
+        )
+
+    def move(self, record: Record, stage: Stage) -> PartTelling | None:
+        """Move to a stage by a record; give what is left behind as a part of its own, nameless.
+
+        Args:
+            record: a record that fits.
+            stage: the stage the lifecycle leads to.
+        """
+        kind, figures = record.kind, record.figures
+        rest = None
+        if "count" in figures or kind in ENDING or kind is Kind.PLANTED_BULBS:
+            stage, left = self._recount(record, stage)
+            kept = (record.text("rest") or LEAVES_REST.get(kind, "")) == "kept"
+            if kept and left:
+                rest = self._left_behind(record, left)
+        if stage is not self.stage or kind in STARTS_AGAIN:
+            self.since = record.day
+        self.stage = stage
+        if "place" in figures:
+            self.place = record.text("place") or self.place
+        if "container" in figures:
+            self.container = record.text("container") or self.container
+        self.first.setdefault(kind, record)
+        self.last[kind] = record
+        return rest
+
+    def _left_behind(self, record: Record, alive: int) -> PartTelling:
+        """What a record leaves behind: it stands as the whole did, and knows of that record."""
+        rest = PartTelling("", self.stage, self.since, alive)
+        rest.place, rest.container = self.place, self.container
+        rest.first, rest.last = dict(self.first), {**self.last, record.kind: record}
+        return rest
+
+    def _recount(self, record: Record, stage: Stage) -> tuple[Stage, int | None]:
+        """Count anew; the stage it comes to, and the plants left behind, where any are known."""
+        kind, count, left = record.kind, record.count(), None
+        if kind in ENDING:
+            return self._lessen(count, stage), None
+        if kind is Kind.PLANTED_BULBS:
+            self.alive = count
+        elif count is None:
+            return stage, None
+        elif kind in SETS_ALIVE:
+            self.alive = count
+        elif kind in LEAVES_REST:
+            left = self.alive - count if self.alive is not None else None
+            self.alive = count
+        elif kind is Kind.GAPPED_UP:
+            self.alive = (self.alive or 0) + count
+        return stage, left
+
+    def _lessen(self, count: int | None, stage: Stage) -> Stage:
+        """Lose some or all; losing only some keeps the stage."""
+        before = self.alive
+        gone = before if count is None else count
+        self.alive = None if before is None else max(0, before - (gone or 0))
+        if count is not None and self.alive != 0:
+            return self.stage
+        if self.alive is not None:
+            self.alive = 0
+        return stage

@@ -1,0 +1,185 @@
+"""A batch while its records are told one after another, before it stands still.
+
+A record is checked whole before anything is changed, so one that does not fit leaves no trace.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from benchround.core.batch.counts import TALLIED, Counts
+from benchround.core.batch.nouns import MAIN, SPARES, Batch, Sowing, Tally
+from benchround.core.batch.part_telling import LEAVES_REST, PartTelling
+from benchround.core.errors import IllegalRecordError
+from benchround.core.lifecycle import next_stage
+from benchround.core.record import Cause, Figure, Kind, Record
+
+__all__ = ["LEAVES_REST", "Telling"]
+
+NOT_ABOVE_SOWN = frozenset({Kind.FIRST_UP, Kind.COUNTED, Kind.THINNED, Kind.PRICKED_OUT})
+CAUSES = frozenset({"", *map(str, Cause)})
+TAKES_PLANTS = frozenset({*LEAVES_REST, Kind.LOST, Kind.COMPOSTED, Kind.SPARES_SETTLED})
+COUNTS = ("count", "seeds", "cells", "wanted")
+MOST = 1_000_000
+
+
+class Telling:
+    """A batch that takes records in."""
+
+    def __init__(
+        self, name: str, crop: str, variety: str, wanted: int | None, parts: list[PartTelling]
+    ) -> None:
+        self.name, self.crop, self.variety, self.wanted = name, crop, variety, wanted
+        self.parts = parts
+        self.sowing: Sowing | None = None
+        self.tally = Counts(Tally())
+        self.records: list[Record] = []
+        self.marked_for_seed = 0
+
+    @classmethod
+    def begin(cls, record: Record, name: str) -> Telling:
+        """A batch by its first record.
+
+        Raises:
+            IllegalRecordError: no batch begins with this kind.
+        """
+        stage = next_stage(None, record.kind, name)
+        count = record.count() if record.kind in (Kind.PLANTED_BULBS, Kind.FOUND) else None
+        part = PartTelling.begin(record, stage, count)
+        telling = cls(
+            name,
+            record.text("crop") or "unknown",
+            record.text("variety"),
+            record.count("wanted"),
+            [part],
+        )
+        telling.sowing = _sowing(None, record)
+        telling.tally.sown = record.count("seeds") if record.kind is Kind.SOWN else None
+        telling.tally.planted = count if record.kind is Kind.PLANTED_BULBS else None
+        telling.records.append(record)
+        return telling
+
+    @classmethod
+    def of(cls, batch: Batch) -> Telling:
+        """A batch that stands still, to be told on."""
+        parts = [PartTelling.of(part) for part in batch.parts]
+        telling = cls(batch.id, batch.crop, batch.variety, batch.wanted, parts)
+        telling.sowing, telling.tally = batch.sowing, Counts(batch.tally)
+        telling.records, telling.marked_for_seed = list(batch.records), batch.marked_for_seed
+        return telling
+
+    def batch(self) -> Batch:
+        """The batch as it stands."""
+        return Batch(
+            id=self.name,
+            crop=self.crop,
+            variety=self.variety,
+            begun=self.records[0].day,
+            wanted=self.wanted,
+            parts=tuple(part.part() for part in self.parts),
+            sowing=self.sowing,
+            tally=self.tally.tally(),
+            records=tuple(self.records),
+            marked_for_seed=self.marked_for_seed,
+        )
+
+    def take(self, record: Record) -> None:
+        """Take one more record in.
+
+        Raises:
+            IllegalRecordError: the record does not fit the stage, the part or the counts.
+        """
+        figures, kind = record.figures, record.kind
+        part = self._part(record)
+        stage = next_stage(part.stage, kind, self.name)
+        if figures:
+            self._check_counts(part, record)
+            self._rename(figures, record)
+        alive_before = part.alive
+        rest = part.move(record, stage)
+        if rest is not None:
+            rest.name = self._free_name()
+            self.parts.append(rest)
+        if kind is Kind.SOWN or kind is Kind.RESOWN:
+            self.sowing = _sowing(self.sowing, record)
+        elif kind is Kind.MARKED_FOR_SEED:
+            self.marked_for_seed += record.count() or 1
+        if kind in TALLIED:
+            self.tally.take(part.name, alive_before, record, stage)
+        self.records.append(record)
+
+    def _rename(self, figures: Mapping[str, Figure], record: Record) -> None:
+        if "wanted" in figures:
+            self.wanted = record.count("wanted")
+        if "variety" in figures:
+            self.variety = record.text("variety") or self.variety
+        if "crop" in figures:
+            self.crop = record.text("crop") or self.crop
+
+    def _part(self, record: Record) -> PartTelling:
+        name = record.text("part") if "part" in record.figures else MAIN
+        for part in self.parts:
+            if part.name == name:
+                return part
+        known = ", ".join(part.name or "main" for part in self.parts)
+        raise IllegalRecordError(f"{self.name} has no part '{name}'; it has: {known}.")
+
+    def _free_name(self) -> str:
+        taken = {part.name for part in self.parts}
+        if SPARES not in taken:
+            return SPARES
+        number = 2
+        while f"{SPARES} {number}" in taken:
+            number += 1
+        return f"{SPARES} {number}"
+
+    def _check_counts(self, part: PartTelling, record: Record) -> None:
+        for figure in COUNTS:
+            if figure in record.figures:
+                self._check_whole(figure, record.number(figure))
+        if record.kind is Kind.LOST and record.text("cause") not in CAUSES:
+            raise IllegalRecordError(
+                f"'{record.text('cause')[:30]}' is no cause of loss: give one of "
+                f"{', '.join(Cause)}."
+            )
+        count = record.count() if "count" in record.figures else None
+        if count is None:
+            return
+        sown = (self.tally.sown or 0) + (self.sowing.again_seeds if self.sowing else 0)
+        if record.kind in NOT_ABOVE_SOWN and self.tally.sown and count > sown:
+            raise IllegalRecordError(
+                f"{count} is more than the {sown} seeds sown in {self.name}: "
+                "give a count up to that, or put the number sown right first."
+            )
+        if record.kind in TAKES_PLANTS and part.alive is not None and count > part.alive:
+            raise IllegalRecordError(
+                f"{count} is more than the {part.alive} plants alive in {self.name}: "
+                "give a number up to that, or record a new count first."
+            )
+
+    def _check_whole(self, figure: str, value: float | None) -> None:
+        if value is not None and not (0 <= value <= MOST and value == int(value)):
+            raise IllegalRecordError(
+                f"{figure} {value:g} for {self.name} cannot be: give a whole number from 0 up."
+            )
+
+
+def _sowing(sowing: Sowing | None, record: Record) -> Sowing | None:
+    if record.kind is Kind.RESOWN and sowing is not None:
+        more = sowing.again_seeds + (record.count("seeds") or 0)
+        return replace(sowing, again_on=record.day, again_seeds=more)
+    if record.kind is not Kind.SOWN:
+        return sowing
+    return Sowing(
+        day=record.day,
+        seeds=record.count("seeds"),
+        cells=record.count("cells"),
+        per_cell=record.count("per_cell"),
+        raising=record.text("raising"),
+        covering=record.text("covering"),
+        depth_mm=record.number("depth_mm"),
+        heat_c=record.number("heat_c"),
+        row_m=record.number("row_m"),
+        packet=record.text("packet"),
+    )

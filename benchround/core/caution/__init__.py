@@ -1,0 +1,1 @@
+"""Cautions: how work can hurt someone, said at the step where it can."""

@@ -1,0 +1,1 @@
+"""A crop's rules, and the tables they are read from."""

@@ -1,0 +1,1 @@
+"""The cold frame: its heat by the hour, and what to do with the lid."""

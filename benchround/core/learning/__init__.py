@@ -1,0 +1,1 @@
+"""What the grower's own sowings teach, always beside the library's figures."""

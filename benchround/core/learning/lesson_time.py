@@ -1,0 +1,76 @@
+"""The heat a sowing had when its first seedling came up, where its records tell."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from datetime import date, timedelta
+from typing import NamedTuple
+
+from benchround.core.batch.batch import Batch, Sowing
+from benchround.core.dates import say_day
+from benchround.core.record import Kind, Record
+from benchround.core.seed.heat import Moves, heat_felt, place_on, places_of
+from benchround.core.seed.looks_of import FirstUp, first_up_in
+from benchround.core.seed.stall import COLD_DAYS, too_cold, too_hot
+from benchround.core.seed.thermal_model import ThermalModel
+from benchround.core.sky.warmth import Warmth
+
+WIDEST_LOOK_DAYS = 7
+"""First seedlings found after longer than this without a look tell no time (our proposal)."""
+
+MOST_APART = 5.0
+"""Heat this many times more or less than the library's is a wrong day or place (our proposal)."""
+
+Felt = Callable[[str, date], Warmth]
+"""The warmth at a place, by its code, on a day."""
+
+
+class Timed(NamedTuple):
+    """Heat and days to the first seedling, or why there are none; `stall` where it was a stall."""
+
+    heat: float | None
+    because: str = ""
+    days: float | None = None
+    stall: str = ""
+
+
+def time_of(
+    batch: Batch, sowing: Sowing, story: Iterable[Record], model: ThermalModel, felt: Felt
+) -> Timed:
+    """The heat its first seedling took, unless the records tell none or it sulked."""
+    first, moves = first_up_in(story, sowing.day), places_of(batch, batch.main)
+    because = _no_time(batch, sowing, first, moves)
+    if because or first is None:
+        return Timed(None, because)
+    total, cold, middle = 0.0, 0, first.middle
+    for number in range(int(first.by)):
+        day = sowing.day + timedelta(days=number)
+        warm = felt(place_on(moves, day), day)
+        cold = cold + 1 if too_cold(model, warm) else 0
+        stall = ""
+        if too_hot(model, warm):
+            stall = f"stalled by heat: {warm.max_c:.0f} C on {say_day(day)}"
+        elif cold >= COLD_DAYS:
+            stall = f"stalled by cold up to {say_day(day)}"
+        if stall:
+            return Timed(None, stall, stall=stall)
+        if number < middle:
+            total += heat_felt(model, warm.mean_c) * min(1.0, middle - number)
+    if not model.theta50 / MOST_APART <= total <= model.theta50 * MOST_APART:
+        odd = f"{total:.0f} degree-days where {model.theta50:.0f} are usual: a wrong day or place?"
+        return Timed(None, odd)
+    return Timed(total, days=middle)
+
+
+def _no_time(batch: Batch, sowing: Sowing, first: FirstUp | None, moves: Moves) -> str:
+    """Why the records tell no time; empty where they do."""
+    chilled = batch.main.last_day(Kind.CHILLED)
+    if chilled is not None and chilled >= sowing.day:
+        return "it was chilled after sowing"
+    if not any(place for _, place in moves):
+        return "where it stood was not said"
+    if first is None:
+        return "the day of the first seedling is not on record"
+    if first.by - first.after > WIDEST_LOOK_DAYS:
+        return f"nobody looked for {first.by - first.after:.0f} days before it was up"
+    return ""

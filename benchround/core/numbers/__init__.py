@@ -1,0 +1,1 @@
+"""Distributions, small sets of equations and range checks on the standard library alone."""

@@ -1,0 +1,172 @@
+"""Counting back from the days a goal is reached to the days to sow."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+from benchround.core.crop.crop import Raising
+from benchround.core.dates import Span
+from benchround.core.planning.course import LONGEST_WAIT_DAYS, Course, Days, steps_after_up
+from benchround.core.planning.nouns import Goal, PlanStep, SowPlan
+from benchround.core.planning.season import (
+    after_frost,
+    frost_remark,
+    planting_remark,
+    say,
+    window_remark,
+)
+from benchround.core.seed.emergence import why_none
+from benchround.core.site import Site
+
+
+class CountedBack:
+    """Counting back from a span of target days to the days to sow.
+
+    Args:
+        course: days from sowing to the target.
+        goal: what is wanted.
+        wanted: the day it is wanted.
+        site: frost dates and usual year.
+        today: the day of asking, if days that are over matter.
+    """
+
+    def __init__(
+        self, course: Course, goal: Goal, wanted: date, site: Site, today: date | None
+    ) -> None:
+        self.course = course
+        self.crop = course.crop
+        self.goal = goal
+        self.wanted = wanted
+        self.site = site
+        self.today = today
+
+    def plan(self, target: Span, reward: tuple[int, int]) -> SowPlan:
+        """The plan for plants that stand ready within `target`, `reward` days before the goal."""
+        sowable = self._sowable(target)
+        if not sowable:
+            reason = f"not possible {self.course.raised.words}: {self._too_cold()}"
+            return SowPlan(self.goal, self.wanted, False, reason, source=self.course.source)
+        middle = target.opens + timedelta(days=(target.closes - target.opens).days // 2)
+        best = min(
+            sowable, key=lambda s: (abs((s + timedelta(days=sowable[s].usual) - middle).days), s)
+        )
+        window = Span(min(sowable), max(sowable))
+        plan = SowPlan(
+            goal=self.goal,
+            wanted=self.wanted,
+            possible=True,
+            reason=self._reason(sowable[best], reward),
+            sow_from=window.opens,
+            sow_best=best,
+            sow_by=window.closes,
+            ready_from=self._ready(best, sowable[best].least, reward[0]),
+            ready_by=self._ready(best, sowable[best].most, reward[1]),
+            remarks=self._remarks(window, target),
+            steps=self._steps(best, sowable[best], reward),
+            source=self._source(),
+        )
+        return self._still(plan, reward)
+
+    def _sowable(self, target: Span) -> dict[date, Days]:
+        most = (
+            self.course.span[1]
+            if self.course.span is not None
+            else sum(days for _, days in steps_after_up(self.crop))
+        )
+        furthest = (target.closes - target.opens).days + most + LONGEST_WAIT_DAYS
+        found: dict[date, Days] = {}
+        for back in range(furthest + 1):
+            sown = target.closes - timedelta(days=back)
+            days = self.course.days(sown)
+            if days is None:
+                continue
+            first, last = sown + timedelta(days=days.least), sown + timedelta(days=days.most)
+            if first <= target.closes and last >= target.opens:
+                found[sown] = days
+        return found
+
+    def _ready(self, sown: date, days: int, reward: int) -> date:
+        ready = sown + timedelta(days=days)
+        if self.goal is not Goal.PLANTING:
+            ready = after_frost(self.crop, self.site, ready)
+        return ready + timedelta(days=reward)
+
+    def _still(self, plan: SowPlan, reward: tuple[int, int]) -> SowPlan:
+        """The plan itself, or the same one called off where its days to sow are over."""
+        if self.today is None or plan.sow_by is None or plan.sow_by >= self.today:
+            return plan
+        earliest = self._earliest(self.today, reward)
+        then = f"earliest is {say(earliest)}" if earliest else "nothing comes up within a year"
+        reason = f"not possible any more, {then}; it had to be sown by {say(plan.sow_by)}"
+        return replace(plan, possible=False, earliest=earliest, reason=reason)
+
+    def _earliest(self, today: date, reward: tuple[int, int]) -> date | None:
+        for ahead in range(366):
+            sown = today + timedelta(days=ahead)
+            days = self.course.days(sown)
+            if days is not None:
+                return self._ready(sown, days.least, reward[0])
+        return None
+
+    def _too_cold(self) -> str:
+        model, mean_c = self.course.model, self.course.raised.mean_c
+        if model is None or mean_c is None:
+            return "no sowing day leads there"
+        why = why_none(model, mean_c(self.wanted))
+        return why or f"it does not come up within {LONGEST_WAIT_DAYS} days"
+
+    def _reason(self, days: Days, reward: tuple[int, int]) -> str:
+        words = f"{days.least} to {days.most} days from sowing"
+        if self.goal is Goal.PLANTING or reward == (0, 0):
+            return f"{words} {self.course.raised.words}"
+        return (
+            f"{words} to planting out {self.course.raised.words}, then {reward[0]} to "
+            f"{reward[1]} days"
+        )
+
+    def _source(self) -> str:
+        if self.goal is Goal.PLANTING:
+            return self.course.source
+        section = "flowering" if self.goal is Goal.FLOWERING else "cropping"
+        more = self.crop.source(f"{section}.from_planting_days")
+        return "; ".join(dict.fromkeys((self.course.source, more)))
+
+    def _remarks(self, window: Span, target: Span) -> tuple[str, ...]:
+        said = [
+            window_remark(self.crop, self.site, window),
+            planting_remark(self.crop, self.site, target.closes)
+            if self.goal is Goal.PLANTING
+            else "",
+            frost_remark(self.crop, self.site, target.closes)
+            if self.crop.raising is not Raising.DRILL
+            else "",
+        ]
+        return tuple(words for words in said if words)
+
+    def _steps(self, sown: date, days: Days, reward: tuple[int, int]) -> tuple[PlanStep, ...]:
+        steps = [PlanStep("sow", sown)]
+        up = self.course.days_up(sown)
+        if up is not None:
+            steps.append(PlanStep("first up", sown + timedelta(days=round(up))))
+        ready = sown + timedelta(days=days.usual)
+        if self.crop.raising is Raising.DRILL:
+            return (*steps, PlanStep(str(self.goal), ready))
+        if self.goal is not Goal.PLANTING:
+            ready = after_frost(self.crop, self.site, ready)
+        hardening = self.crop.hardening
+        out = ready - timedelta(days=hardening.days if hardening else 0)
+        on = steps[-1].day
+        for name, wait in steps_after_up(self.crop):
+            on += timedelta(days=wait)
+            if name in ("start hardening", "plant out"):
+                break
+            if up is not None and on <= out:
+                steps.append(PlanStep(name, on))
+        if hardening is not None:
+            steps.append(PlanStep("start hardening", out))
+        steps.append(PlanStep("plant out", ready))
+        if reward != (0, 0):
+            first, last = (ready + timedelta(days=n) for n in reward)
+            steps.append(PlanStep(str(self.goal), first, last))
+        return tuple(steps)

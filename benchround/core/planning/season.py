@@ -1,0 +1,107 @@
+"""Frost, the crop's sowing windows and its own flowering time, held against a plan."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from benchround.core.crop.crop import Crop, Raising, SowingWindow
+from benchround.core.dates import Span, say_day
+from benchround.core.site import Site
+
+HALF_YEAR_DAYS = 180
+LOOSE_DAYS = 28
+"""A sowing this near to a window of the crop is still of its season; our proposal."""
+TWO_YEARS = timedelta(days=2 * 366)
+
+
+def say(day: date) -> str:
+    """A day with its year, as the reasons of a plan give it."""
+    return f"{say_day(day)} {day.year}"
+
+
+def span_words(span: Span) -> str:
+    """A span in words."""
+    return f"{say(span.opens)} to {say(span.closes)}"
+
+
+def after_frost(crop: Crop, site: Site, day: date) -> date:
+    """The day itself, or the site's safe last-frost day where a tender crop must wait for it."""
+    safe = date(day.year, *site.last_frost_safe)
+    waits = crop.planting.least_night_c is not None and crop.raising is not Raising.DRILL
+    return safe if waits and 0 < (safe - day).days < HALF_YEAR_DAYS else day
+
+
+def frost_remark(crop: Crop, site: Site, day: date) -> str:
+    """What frost says to planting a tender crop on a day; empty where it says nothing."""
+    if crop.planting.least_night_c is None:
+        return ""
+    safe = after_frost(crop, site, day)
+    if safe > day:
+        return (
+            f"{say(day)} is before the site's safe last-frost day, {say(safe)}: tender plants "
+            "wait under cover until then"
+        )
+    first = date(day.year, *site.first_frost)
+    if 0 <= (day - first).days < HALF_YEAR_DAYS:
+        return f"{say(day)} is after the site's first frost, {say(first)}: tender plants die of it"
+    return ""
+
+
+def window_remark(crop: Crop, site: Site, sowing: Span) -> str:
+    """What the crop's usual sowing windows say to a span; empty where one of them is near it."""
+    found = [(w.name, nearest(site, w, sowing.opens, sowing.closes)) for w in crop.windows]
+    known = [(name, span) for name, span in found if span is not None]
+    if not known:
+        return ""
+    name, span = min(known, key=lambda pair: gap_days(pair[1], sowing))
+    if gap_days(span, sowing) <= LOOSE_DAYS:
+        return ""
+    return f"far from its usual sowing times; the nearest is {span_words(span)} ({name})"
+
+
+def planting_remark(crop: Crop, site: Site, wanted: date) -> str:
+    """What the crop's own planting time says to a day; empty where it is in it or has none."""
+    own = crop.planting.window
+    span = nearest(site, own, wanted) if own is not None else None
+    if own is None or span is None or wanted in span:
+        return ""
+    return f"its usual planting time is {own.name}, here {span_words(span)}"
+
+
+def gap_days(one: Span, other: Span) -> int:
+    """Days between two spans, 0 where they touch or meet."""
+    return max(0, (max(one.opens, other.opens) - min(one.closes, other.closes)).days)
+
+
+def nearest(site: Site, window: SowingWindow, day: date, until: date | None = None) -> Span | None:
+    """The occurrence of a window nearest to a day, or to the days from it until another."""
+    asked = Span(day, until or day)
+    found = list(occurrences(site, window, asked.opens - TWO_YEARS, asked.closes + TWO_YEARS))
+    return min(found, key=lambda span: gap_days(span, asked), default=None)
+
+
+def occurrences(site: Site, window: SowingWindow, since: date, until: date) -> Iterator[Span]:
+    """The occurrences of a window that end on or after `since` and open by `until`, in order."""
+    span = site.year.span(window, since)
+    while span is not None and span.opens <= until:
+        yield span
+        span = site.year.span(window, span.closes + timedelta(days=1))
+
+
+def winter_before(site: Site, day: date) -> date:
+    """The last midwinter before a day."""
+    this_year = site.year.midwinter(day.year)
+    return this_year if this_year < day else site.year.midwinter(day.year - 1)
+
+
+def sowing_for(crop: Crop, site: Site, flowering: Span) -> tuple[str, Span] | None:
+    """The sowing window that leads to one flowering: the last that is over before its winter."""
+    winter = winter_before(site, flowering.opens)
+    found = [
+        (window.name, span)
+        for window in crop.windows
+        for span in occurrences(site, window, winter - timedelta(days=366), winter)
+        if span.closes < winter
+    ]
+    return max(found, key=lambda pair: pair[1].closes, default=None)

@@ -1,0 +1,131 @@
+"""When a sowing comes up: thermal time between base and ceiling, log-normal between seeds.
+
+The parts live in `thermal_model` (heat and shares), `lateness` (late and give-up chances),
+`partial_count` (what a count so far says) and `emergence_fit` (parameters from a table).
+"""
+
+from __future__ import annotations
+
+from benchround.core.frozen import dataclass
+from benchround.core.seed.emergence_fit import DEFAULT_SIGMA, fit_from_table
+from benchround.core.seed.lateness import (
+    DEAD_PRIOR,
+    GIVE_UP_ALIVE,
+    LATE_SURVIVAL,
+    chance_alive,
+    chance_up_within,
+    loglogistic_day_when,
+    loglogistic_nothing,
+    loglogistic_steepness,
+    lognormal_day_when,
+    lognormal_nothing,
+    survival_at_which_alive_is,
+)
+from benchround.core.seed.partial_count import (
+    chance_dead_after_none,
+    chance_final_at_least,
+    chance_none_up,
+    expected_final,
+    expected_final_uncertain,
+    final_count_chances,
+    germination_after_none,
+)
+from benchround.core.seed.thermal_model import (
+    ThermalModel,
+    chance_nothing,
+    emerged_share,
+    heat_for_share,
+    heat_of_day,
+    heat_of_hours,
+)
+
+__all__ = [
+    "DEAD_PRIOR",
+    "DEFAULT_SIGMA",
+    "GIVE_UP_ALIVE",
+    "LATE_SURVIVAL",
+    "Span",
+    "ThermalModel",
+    "chance_alive",
+    "chance_dead_after_none",
+    "chance_final_at_least",
+    "chance_none_up",
+    "chance_nothing",
+    "chance_up_within",
+    "days_at",
+    "emerged_share",
+    "expected_final",
+    "expected_final_uncertain",
+    "final_count_chances",
+    "fit_from_table",
+    "germination_after_none",
+    "give_up_heat",
+    "heat_for_share",
+    "heat_of_day",
+    "heat_of_hours",
+    "late_heat",
+    "loglogistic_day_when",
+    "loglogistic_nothing",
+    "loglogistic_steepness",
+    "lognormal_day_when",
+    "lognormal_nothing",
+    "median_early_late",
+    "survival_at_which_alive_is",
+    "why_none",
+]
+
+EARLY_SHARE, LATE_SHARE = 0.10, 0.90
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """Days until 10 %, half and 90 % of the viable seeds are up."""
+
+    early: float
+    median: float
+    late: float
+
+
+def days_at(model: ThermalModel, temp_c: float, share: float = 0.5) -> float | None:
+    """Return the days until this share is up at a steady temperature.
+
+    Returns:
+        Days, or None where nothing comes up; `why_none` tells the reason.
+
+    Raises:
+        OutOfRangeError: The share is not between 0 and 1.
+    """
+    needed = heat_for_share(model, share)
+    daily = heat_of_day(model, temp_c)
+    return needed / daily if daily > 0.0 else None
+
+
+def why_none(model: ThermalModel, temp_c: float) -> str | None:
+    """Return why nothing comes up at this temperature, or None where it does."""
+    if heat_of_day(model, temp_c) > 0.0:
+        return None
+    if temp_c <= model.base_c:
+        return f"at or below base {model.base_c:g} C: too cold to come up"
+    return f"at or above ceiling {model.ceiling_c:g} C: too hot to come up"
+
+
+def median_early_late(model: ThermalModel, temp_c: float) -> Span | None:
+    """Return early, median and late days at a steady temperature, None where nothing comes up."""
+    early = days_at(model, temp_c, EARLY_SHARE)
+    median = days_at(model, temp_c)
+    late = days_at(model, temp_c, LATE_SHARE)
+    if early is None or median is None or late is None:
+        return None
+    return Span(early, median, late)
+
+
+def late_heat(model: ThermalModel, s: float = LATE_SURVIVAL) -> float:
+    """Return the degree-days after which a batch that shows nothing counts as late."""
+    return heat_for_share(model, 1.0 - s)
+
+
+def give_up_heat(
+    model: ThermalModel, alive: float = GIVE_UP_ALIVE, dead_prior: float = DEAD_PRIOR
+) -> float:
+    """Return the degree-days after which a batch that shows nothing is probably dead."""
+    return heat_for_share(model, 1.0 - survival_at_which_alive_is(alive, dead_prior))

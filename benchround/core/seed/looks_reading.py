@@ -1,0 +1,212 @@
+"""Reading a batch's looks record by record, as far as nothing was taken out.
+
+Counts are cumulative. Thinning, pricking out, potting and the like end the reading, and so does a
+count called final. Seedlings lost between two counts had come up and are added to the later one; a
+count that falls with no loss recorded adds none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from datetime import date
+
+from benchround.core.batch.batch import LEAVES_REST, MAIN, Batch, Sowing
+from benchround.core.crop.crop import Raising
+from benchround.core.dates import say_day
+from benchround.core.frozen import dataclass
+from benchround.core.record import Kind, Record
+from benchround.core.seed.looks import Look, Looks
+
+SETTLED_AFTER_DAYS = 8
+"""Days after first up from which a count is taken as final (common practice, no source)."""
+
+NOTHING_SEEN = (Kind.LOOKED, Kind.STALLED)
+SEEDLINGS_SEEN = (Kind.FIRST_UP, Kind.COUNTED)
+TAKEN_OUT = frozenset(
+    {
+        *LEAVES_REST,
+        Kind.THINNED,
+        Kind.COMPOSTED,
+        Kind.TAKEN,
+        Kind.GAPPED_UP,
+        Kind.GROWING_ON,
+        Kind.HARDENED,
+        Kind.READY,
+        Kind.OVERWINTERING,
+        Kind.FIRST_FLOWER,
+        Kind.CROPPED,
+        Kind.SAME_AS,
+    }
+)
+"""Kinds after which a count no longer tells how many came up."""
+
+NEVER_COUNTED = "it came up and was not counted"
+DAILY = "no look before the first seedling is on record: daily looks are taken"
+
+
+@dataclass(frozen=True, slots=True)
+class LooksOf:
+    """A batch's looks, or why there are none to reckon with.
+
+    Attributes:
+        looks: None where nothing can be said; `because` says why.
+        counted_on: the day of the last count read; None where nothing was counted.
+        settled: whether the last count can be taken as final.
+        notes: what was taken for granted.
+    """
+
+    looks: Looks | None
+    because: str = ""
+    counted_on: date | None = None
+    settled: bool = False
+    notes: tuple[str, ...] = ()
+
+
+def story_since_sowing(batch: Batch) -> tuple[Record, ...]:
+    """The records of the main part after the sowing, in story order, until plants leave it."""
+    story: list[Record] = []
+    sown = False
+    for record in batch.records:
+        if record.kind is Kind.SOWN:
+            sown = True
+        elif sown and record.figures.get("part", MAIN) == MAIN:
+            story.append(record)
+            if record.kind in TAKEN_OUT:
+                break
+    return tuple(story)
+
+
+class Reading:
+    """Looks gathered record by record."""
+
+    def __init__(self, sowing: Sowing) -> None:
+        self.begun = sowing.day
+        self.clumps = sowing.raising == Raising.CLUMPS
+        self.totals: dict[int, int] = {}
+        self.up = 0
+        self.lost = 0
+        self.first: int | None = None
+        self.counted_on: date | None = None
+        self.over = False
+        self.final = False
+        self.because = ""
+        self.notes: list[str] = []
+
+    def read(self, story: Iterable[Record]) -> Reading:
+        """Take records in until the reading ends."""
+        for record in story:
+            if self.over or self.because:
+                break
+            self.take(record)
+        return self
+
+    def take(self, record: Record) -> None:
+        """Take one more record in."""
+        kind = record.kind
+        if kind in NOTHING_SEEN:
+            if self.up == 0:
+                self._look(record, 0)
+        elif kind in SEEDLINGS_SEEN:
+            self._seen(record)
+        elif kind is Kind.LOST:
+            self._lose(record)
+        elif kind is Kind.RESOWN:
+            self.because = (
+                f"it was sown again on {say_day(record.day)}: the counts belong to two sowings"
+            )
+        elif kind is Kind.WASHED_OUT and not self.over:
+            self.because = f"seed was washed out on {say_day(record.day)}"
+        elif kind in TAKEN_OUT:
+            self.over = True
+
+    def _seen(self, record: Record) -> None:
+        count = _seedlings(record, self.clumps)
+        if count is None and self.clumps and record.count() is not None:
+            self.because = "clumps were counted, and not how many seedlings stand in one"
+            return
+        total = max(self.up, 1) if count is None else count + self.lost
+        if count is not None:
+            self.counted_on = record.day
+            if total < self.up:
+                self.notes.append(
+                    f"fewer on {say_day(record.day)} than before, with no loss recorded: "
+                    "none is taken as new"
+                )
+        self._look(record, max(self.up, total))
+        if record.flag("final"):
+            self.over = self.final = True
+
+    def _look(self, record: Record, total: int) -> None:
+        days = (record.day - self.begun).days
+        if days == 0:
+            if total > 0:
+                self.because = "it came up on the day it was sown: one of the two days is wrong"
+            return
+        if total > 0 and self.first is None:
+            self.first = days
+            if record.kind is Kind.FIRST_UP and not self.totals:
+                self.totals[days - 1] = 0
+                self.notes.append(DAILY)
+        self.up = total
+        self.totals[days] = total
+
+    def _lose(self, record: Record) -> None:
+        count = record.count()
+        if count is None:
+            self.over = True
+        elif self.up == 0:
+            cause = record.text("cause") or "unknown"
+            self.because = f"seed was lost before it came up ({cause})"
+        else:
+            self.lost += count
+
+    def fault(self, sown: int) -> str:
+        """Why the counts cannot be reckoned with; empty where they can."""
+        if self.because:
+            return self.because
+        if not self.totals:
+            return "nothing was looked at or counted yet"
+        if self.up and self.counted_on is None:
+            return NEVER_COUNTED
+        if self.up > sown:
+            return f"{self.up} came up of {sown} sown: one of the two is wrong, or seed clusters"
+        return ""
+
+    @property
+    def settled(self) -> bool:
+        """Whether the last count can be taken as final."""
+        return self.final or self._waited() >= SETTLED_AFTER_DAYS
+
+    def result(self, sown: int) -> LooksOf:
+        """The looks as they stand."""
+        fault = self.fault(sown)
+        if fault:
+            return LooksOf(None, fault)
+        return LooksOf(
+            Looks(tuple(self._steps()), sown),
+            counted_on=self.counted_on,
+            settled=self.settled,
+            notes=tuple(self.notes),
+        )
+
+    def _steps(self) -> Iterator[Look]:
+        before, total_before = 0, 0
+        for days, total in sorted(self.totals.items()):
+            if days > before:
+                yield Look(float(before), float(days), total - total_before)
+            before, total_before = days, total
+
+    def _waited(self) -> int:
+        """Days from the first seedling to the last count."""
+        if self.counted_on is None or self.first is None:
+            return 0
+        return (self.counted_on - self.begun).days - self.first
+
+
+def _seedlings(record: Record, clumps: bool) -> int | None:
+    """The seedlings a record counts; clumps by the mean number that stands in one."""
+    count = record.count()
+    if count is None or not clumps or count == 0:
+        return count
+    mean = record.number("mean_per_clump")
+    return None if mean is None else round(count * mean)

@@ -1,0 +1,123 @@
+"""How many to sow, and what that takes in cells, seed, trays, compost and bench.
+
+The parts live in `cells_needed`, `seed_weight`, `tolerances` and `room_needed`; what a
+count so far says about the final one is in `partial_count`.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from benchround.core.frozen import dataclass
+from benchround.core.numbers.bounds import chance as check_chance
+from benchround.core.numbers.bounds import share, whole, within
+from benchround.core.seed.cells_needed import (
+    blank_share,
+    blank_share_uncertain,
+    cells_needed,
+    cells_needed_uncertain,
+    chance_enough,
+    chance_enough_uncertain,
+    least_germination,
+    seeds_per_cell,
+    share_with_plant,
+)
+from benchround.core.seed.partial_count import expected_final
+from benchround.core.seed.room_needed import (
+    bench_area_m2,
+    compost_litres,
+    trays_needed,
+    vermiculite_litres,
+)
+from benchround.core.seed.weight import grams_of_seeds, seeds_in_grams, seeds_per_gram
+
+__all__ = [
+    "Quantity",
+    "bench_area_m2",
+    "blank_share",
+    "blank_share_uncertain",
+    "cells_needed",
+    "cells_needed_uncertain",
+    "chance_enough",
+    "chance_enough_uncertain",
+    "compost_litres",
+    "expected_final",
+    "germination_belief",
+    "grams_of_seeds",
+    "how_many",
+    "least_germination",
+    "seeds_in_grams",
+    "seeds_per_cell",
+    "seeds_per_gram",
+    "share_with_plant",
+    "trays_needed",
+    "vermiculite_litres",
+]
+
+LEAST_BETA = 0.5
+"""Floor under either beta parameter: all up, or none, of a small test proves neither."""
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """How many to sow.
+
+    Attributes:
+        cells: Cells to fill.
+        seeds: Seeds to sow, all cells together.
+        expected_plants: Plants to expect on average.
+        chance: Chance that at least the wanted number stands ready.
+        p: Chance that one cell yields a plant.
+    """
+
+    cells: int
+    seeds: int
+    expected_plants: float
+    chance: float
+    p: float
+
+
+def how_many(
+    want: int,
+    germination: float,
+    tested: float | None = None,
+    survival: Sequence[float] = (),
+    chance: float = 0.9,
+    per_cell: int = 1,
+) -> Quantity:
+    """Return the fewest cells, and their seeds, for the plants wanted.
+
+    Args:
+        want: Plants wanted, at least 1.
+        germination: Germination share, above 0 and up to 1.
+        tested: Seeds the germination share rests on (a test, or the weight given to a packet);
+            None takes it as known exactly.
+        survival: Shares kept at pricking out, planting out and so on, each above 0 and up to 1.
+        chance: Chance wanted, between 0 and 1.
+        per_cell: Seeds in a cell, thinned to one plant.
+
+    Raises:
+        OutOfRangeError: A figure is outside its range.
+    """
+    whole("plants wanted", want, 1)
+    check_chance("chance wanted", chance)
+    kept = math.prod(share("survival", s) for s in survival)
+    if tested is None:
+        p = share_with_plant(germination, per_cell) * kept
+        cells = cells_needed(want, chance, p)
+        got = chance_enough(cells, want, p)
+    else:
+        a, b = germination_belief(germination, tested)
+        p = (1.0 - blank_share_uncertain(a, b, per_cell)) * kept
+        cells = cells_needed_uncertain(want, chance, a, b, per_cell, survival)
+        got = chance_enough_uncertain(cells, want, a, b, per_cell, survival)
+    return Quantity(cells, cells * per_cell, cells * p, got, p)
+
+
+def germination_belief(germination: float, tested: float) -> tuple[float, float]:
+    """Return the Beta(a, b) of a germination share that rests on so many seeds."""
+    share("germination share", germination)
+    within("seeds tested", tested, 1.0)
+    up = germination * tested
+    return max(LEAST_BETA, up), max(LEAST_BETA, tested - up)

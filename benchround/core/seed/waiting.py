@@ -1,0 +1,216 @@
+"""What to expect of seed not yet up: from when to look, when late, when to give up.
+
+The seed's clock is the heat it really had: degree-days above the crop's base at the place it stood,
+by day. Warmth above the optimum counts as the optimum, so that a cooked tray is found late and
+its cause named, instead of being excused by the heat that stalled it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from benchround.core.batch.batch import Batch, Part
+from benchround.core.crop.crop import Crop, Germination, PlantClass
+from benchround.core.frozen import dataclass
+from benchround.core.learning.learned import left_out_words
+from benchround.core.lifecycle import Stage
+from benchround.core.record import Kind
+from benchround.core.season import Season
+from benchround.core.seed.heat import Moves, heat_felt, place_on, places_of, thermal_model
+from benchround.core.seed.lateness import GIVE_UP_ALIVE, chance_alive, survival_at_which_alive_is
+from benchround.core.seed.stall import COLD_DAYS, Stall, too_cold, too_hot
+from benchround.core.seed.thermal_model import (
+    ThermalModel,
+    chance_nothing,
+    emerged_share,
+    heat_for_share,
+)
+from benchround.core.sky.warmth import Warmth
+
+__all__ = [
+    "Stall",
+    "Waiting",
+    "forecast",
+    "heat_by",
+    "place_on",
+    "places_of",
+    "thermal_model",
+]
+
+LOOK_SHARE, HALF_SHARE, LATE_SHARE = 0.10, 0.50, 0.90
+PERENNIAL_PATIENCE = 4.0
+"""Perennials are given up at this many times the median heat (our proposal)."""
+FURTHEST_DAYS = 400
+HEAT_MARGIN = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """The forecast for one sowing, seen on the morning of `day`.
+
+    Attributes:
+        look_from, half_by: mornings when a tenth and half of such batches are up.
+        late_from: first morning after nine in ten of them.
+        give_up_on: morning when, with nothing up, the chance that it is alive falls to 0.20.
+        heat: degree-days had by the morning of `day`; `heat_half` what half emergence needs.
+        share: share that should be up by now.
+        last_look: the last day somebody looked and saw nothing.
+        alive: chance that the sowing is alive, given nothing at the last look.
+        basis: where the temperatures come from.
+        taught: what own sowings taught of the time, and which of them taught nothing; empty where
+            no own sowing stands behind the forecast.
+    """
+
+    since: date
+    look_from: date | None
+    half_by: date | None
+    late_from: date | None
+    give_up_on: date | None
+    heat: float
+    heat_half: float
+    share: float
+    last_look: date | None
+    alive: float
+    stall: Stall | None
+    basis: str
+    taught: str = ""
+
+
+def forecast(season: Season, batch: Batch, part: Part, crop: Crop, day: date) -> Waiting | None:
+    """What to expect of a sown part on the morning of `day`, by what own sowings taught.
+
+    None where the crop has no germination figures or nothing was sown.
+    """
+    if crop.germination is None or batch.sowing is None:
+        return None
+    model, taught = _model(season, crop, crop.germination, batch.id)
+    sown = batch.sowing.again_on or batch.sowing.day
+    last_look = _last_look(part, sown)
+    wait = _Wait(model, _needs(model, crop), last_look, day)
+    moves = places_of(batch, part)
+    for at, warm in _felt(season, moves, sown):
+        if wait.take(at, warm):
+            break
+    mornings = wait.mornings
+    late = mornings[2]
+    stall = wait.stall or (
+        _cold_stall(season, batch, part, model, day, moves) if late is None or late > day else None
+    )
+    seen = 1.0 if wait.heat_at_look is None else chance_nothing(model, wait.heat_at_look)
+    return Waiting(
+        since=sown,
+        look_from=mornings[0],
+        half_by=mornings[1],
+        late_from=late,
+        give_up_on=mornings[3],
+        heat=wait.heat_now,
+        heat_half=model.theta50,
+        share=emerged_share(model, wait.heat_now),
+        last_look=last_look,
+        alive=chance_alive(seen),
+        stall=stall,
+        basis=wait.basis,
+        taught=taught,
+    )
+
+
+def heat_by(season: Season, moves: Moves, model: ThermalModel, since: date, days: float) -> float:
+    """Degree-days a sowing had in so many days, parts of days included, where it stood."""
+    total = 0.0
+    for number, (_, warm) in zip(range(int(days) + 1), _felt(season, moves, since), strict=False):
+        total += heat_felt(model, warm.mean_c) * min(1.0, max(0.0, days - number))
+    return total
+
+
+def _model(
+    season: Season, crop: Crop, germination: Germination, batch: str
+) -> tuple[ThermalModel, str]:
+    """The learned model and the words for it; the library's own for a crop not in the season."""
+    time, library = season.learned(crop.key).time, thermal_model(germination)
+    if time is None or time.library != library:
+        return library, ""
+    if not time.own:
+        return time.model, ""
+    others = left_out_words(left for left in time.left_out if left.batch != batch)
+    return time.model, f"{time}" + (f"; left out: {others}" if others else "")
+
+
+def _needs(model: ThermalModel, crop: Crop) -> tuple[float, float, float, float]:
+    """Heat at which looking begins, half is up, it is late, and it is given up."""
+    return (
+        heat_for_share(model, LOOK_SHARE),
+        heat_for_share(model, HALF_SHARE),
+        heat_for_share(model, LATE_SHARE) + HEAT_MARGIN,
+        _give_up_heat(model, crop),
+    )
+
+
+def _give_up_heat(model: ThermalModel, crop: Crop) -> float:
+    by_chance = heat_for_share(model, 1.0 - survival_at_which_alive_is(GIVE_UP_ALIVE))
+    if crop.plant_class is PlantClass.HARDY_PERENNIAL:
+        return max(by_chance, PERENNIAL_PATIENCE * model.theta50)
+    return by_chance
+
+
+class _Wait:
+    """Heat added up day by day, and the mornings on which it passes what is needed."""
+
+    def __init__(
+        self,
+        model: ThermalModel,
+        needs: tuple[float, float, float, float],
+        last_look: date | None,
+        day: date,
+    ) -> None:
+        self.model, self.needs, self.last_look, self.day = model, needs, last_look, day
+        self.mornings: list[date | None] = [None, None, None, None]
+        self.missing = {0, 1, 2, 3}
+        self.total = self.heat_now = 0.0
+        self.heat_at_look: float | None = None
+        self.stall: Stall | None = None
+        self.basis = ""
+
+    def take(self, at: date, warm: Warmth) -> bool:
+        """Take one day in; True where nothing more is to be found out."""
+        for number in tuple(self.missing):
+            if self.total >= self.needs[number] - HEAT_MARGIN / 2:
+                self.mornings[number] = at
+                self.missing.discard(number)
+        if at == self.last_look:
+            self.heat_at_look = self.total
+        if at <= self.day:
+            self.heat_now, self.basis = self.total, warm.basis
+        if at < self.day and too_hot(self.model, warm):
+            self.stall = Stall("heat", at, warm.max_c, self.model.ceiling_c)
+        self.total += heat_felt(self.model, warm.mean_c)
+        return at >= self.day and not self.missing
+
+
+def _felt(season: Season, moves: Moves, since: date) -> Iterator[tuple[date, Warmth]]:
+    for ahead in range(FURTHEST_DAYS):
+        day = since + timedelta(days=ahead)
+        yield day, season.warmth_at(place_on(moves, day), day)
+
+
+def _last_look(part: Part, sown: date) -> date | None:
+    days = [
+        record.day
+        for kind in (Kind.LOOKED, Kind.STALLED)
+        if (record := part.last.get(kind)) is not None and record.day >= sown
+    ]
+    return max(days) if days else None
+
+
+def _cold_stall(
+    season: Season, batch: Batch, part: Part, model: ThermalModel, day: date, moves: Moves
+) -> Stall | None:
+    if part.stage not in (Stage.SOWN, Stage.STALLED):
+        return None
+    days = [day - timedelta(days=back) for back in range(1, COLD_DAYS + 1)]
+    if days[-1] < batch.begun:
+        return None
+    felt = [season.warmth_at(place_on(moves, at), at) for at in days]
+    if all(too_cold(model, warm) for warm in felt):
+        return Stall("cold", days[0], felt[0].mean_c, model.base_c)
+    return None

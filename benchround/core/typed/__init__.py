@@ -1,0 +1,1 @@
+"""What a grower types: days, figures, places, and whole lines of a diary."""

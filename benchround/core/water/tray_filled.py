@@ -1,0 +1,107 @@
+"""Since when a tray's water is reckoned: its last watering, or what is taken without one."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from datetime import date, timedelta
+
+from benchround.core.batch.batch import Batch, Part
+from benchround.core.crop.crop import Covering, Crop
+from benchround.core.frozen import dataclass
+from benchround.core.lifecycle import WAITING, Stage
+from benchround.core.place_log import PlaceLog
+from benchround.core.record import Kind
+from benchround.core.seed.waiting import places_of
+from benchround.core.water.balance import RootStage
+
+WATERED_IN = (Kind.SOWN, Kind.RESOWN, Kind.PRICKED_OUT, Kind.POTTED_ON)
+"""Work that ends with a good watering, so the tray is full after it (common practice)."""
+MOST_DAYS_BACK = 30
+"""Waterings further back say nothing: the books are not kept up for that tray."""
+BELIEVED_DRY_DAYS = 3
+"""A tray dry by the books for longer, with no watering ever written, was watered; ours."""
+ROOTED_DAYS = 14
+"""After so many days in its pot a plant's roots reach all of it; our proposal."""
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """When a tray was last full.
+
+    Attributes:
+        day: the morning it was full.
+        written: whether a watering of it was written down within the last month.
+        worked: the last day seed or plants were watered in; None where not known.
+    """
+
+    day: date
+    written: bool
+    worked: date | None
+
+
+def filled(batch: Batch, part: Part, log: PlaceLog, day: date) -> Filled | None:
+    """When the tray was last full by the records up to a day; None where none says.
+
+    A watering of the whole place counts from the day the part came to stand there.
+    """
+    worked = part.last_day(*WATERED_IN)
+    own = part.last_day(Kind.WATERED)
+    whole = _whole_place(batch, part, log, day)
+    waterings = [on for on in (own, whole) if on is not None and (day - on).days <= MOST_DAYS_BACK]
+    if waterings:
+        latest = max(waterings)
+        return Filled(max(latest, worked) if worked is not None else latest, True, worked)
+    return None if worked is None else Filled(worked, False, worked)
+
+
+def _whole_place(batch: Batch, part: Part, log: PlaceLog, day: date) -> date | None:
+    """The last day up to this one on which its whole place was watered, the part standing there."""
+    earlier = bisect_right(log.watered, day)
+    if earlier == 0:
+        return None
+    latest = log.watered[earlier - 1]
+    return latest if latest >= places_of(batch, part)[-1][0] else None
+
+
+def taken_as_filled(day: date, worked: date | None) -> Filled:
+    """What is taken where waterings go unwritten: full yesterday morning, one day of drying."""
+    return Filled(day - timedelta(days=1), False, worked)
+
+
+def root_stage(batch: Batch, part: Part, crop: Crop, day: date) -> RootStage:
+    """How far roots reach, from the stage, what covers the seed, and the days in a pot."""
+    match part.stage:
+        case stage if stage in WAITING:
+            return RootStage.BARE_SEED if uncovered(batch, crop) else RootStage.COVERED_SEED
+        case Stage.EMERGING:
+            return RootStage.COVERED_SEED
+        case Stage.SEED_LEAF | Stage.TRUE_LEAF | Stage.PRICKED_OUT:
+            return RootStage.SEEDLING
+        case Stage.GROWING_ON:
+            return RootStage.ROOTED
+        case Stage.POTTED_ON if (day - part.since).days < ROOTED_DAYS:
+            return RootStage.ROOTED
+        case _:
+            return RootStage.FULL
+
+
+def uncovered(batch: Batch, crop: Crop) -> bool:
+    """Whether the seed lies on the surface."""
+    said = batch.sowing.covering if batch.sowing else ""
+    if not said and crop.germination is not None:
+        said = crop.germination.covering
+    return said == Covering.NONE
+
+
+def domed_on(part: Part, day: date) -> bool:
+    """Whether the tray had a cover of its own over it, as its sowing said, until it came off."""
+    until = domed_until(part)
+    return until is not None and day < until
+
+
+def domed_until(part: Part) -> date | None:
+    """The day its own cover came off, the last day there is while it is on; None without one."""
+    sown = part.first.get(Kind.SOWN)
+    if sown is None or not sown.flag("covered"):
+        return None
+    return part.last_day(Kind.UNCOVERED, Kind.PRICKED_OUT, Kind.POTTED_ON) or date.max

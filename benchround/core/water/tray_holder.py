@@ -1,0 +1,163 @@
+"""What a part of a batch stands in: the container its records name, else a guess that says so."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import lru_cache
+
+from benchround.core.batch.batch import Batch, Part
+from benchround.core.containers import USUAL_CONTAINERS, Container
+from benchround.core.crop.crop import Crop, Raising
+from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
+from benchround.core.lifecycle import OUTWARD, SEEDLING, WAITING, YOUNG, Stage
+from benchround.core.record import Kind, Record
+from benchround.core.season import Season
+from benchround.core.site import PlaceKind
+from benchround.core.water.balance import Compost, TrayWater, tray_water
+
+CELL_TRAYS = (6, 12, 24, 40, 60, 84, 104, 128, 200, 288)
+"""Cell numbers of the usual trays, smallest first."""
+CELLS_OTHERWISE = 40
+POTS_CM = ((8.0, "7 cm pot"), (11.0, "9 cm pot"), (15.0, "1 L pot"))
+LARGEST_POT = "2 L pot"
+NEW_HOME = (Kind.POTTED_ON, Kind.PRICKED_OUT)
+"""Kinds that put plants into another container, later in life first."""
+
+
+WATERED_STAGES = WAITING | SEEDLING | YOUNG | OUTWARD | {Stage.OVERWINTERING}
+NEVER_WATERED = (PlaceKind.BED, PlaceKind.FRIDGE)
+COMPOST_SETTING = "compost"
+"""Setting that names the compost in use."""
+
+
+@dataclass(frozen=True, slots=True)
+class Holder:
+    """The container a part stands in, as water sees it.
+
+    Attributes:
+        name: what the container is called.
+        water: the water side of one container.
+        each: how an amount of one container is said: "a pot" or "a tray".
+        assumed: what was not told, and what was taken instead.
+    """
+
+    name: str
+    water: TrayWater
+    each: str
+    assumed: tuple[str, ...] = ()
+
+
+def compost_of(season: Season) -> Compost:
+    """The compost in use, by the season's setting; peat where it is not said."""
+    said = season.settings.get(COMPOST_SETTING, "")
+    return Compost(said) if said in set(Compost) else Compost.PEAT
+
+
+def in_container(season: Season, batch: Batch, part: Part) -> bool:
+    """Whether the part stands in something that is watered by the tray."""
+    place = season.place(part.place)
+    drilled = batch.sowing is not None and batch.sowing.raising == Raising.DRILL
+    return (
+        part.stage in WATERED_STAGES
+        and not drilled
+        and not (place is not None and place.kind in NEVER_WATERED)
+    )
+
+
+def holder_of(
+    batch: Batch, part: Part, crop: Crop, own: Mapping[str, Record], compost: Compost
+) -> Holder:
+    """What a part stands in.
+
+    Args:
+        batch: the batch, for how it was sown.
+        part: the part.
+        crop: the crop's rules, for how it is usually raised and potted.
+        own: the grower's own containers: records with `cells`, `cell_ml`, `length_m`, `width_m`.
+        compost: the compost in use.
+    """
+    named = "" if _moved_since_named(part) else part.container
+    found, said = _known(named, own) if named else (None, "")
+    if found is None:
+        found = USUAL_CONTAINERS[_guess(batch, part, crop)]
+        why = said or "container not told"
+        return Holder(found.name, _water(found, compost), _each(found), _taken(why, found))
+    return Holder(found.name, _water(found, compost), _each(found))
+
+
+_water = lru_cache(maxsize=256)(tray_water)
+"""The same container with the same compost holds the same water."""
+
+
+def _taken(why: str, found: Container) -> tuple[str, ...]:
+    return (f"{why}: {found.name} taken",)
+
+
+def _each(found: Container) -> str:
+    return "a pot" if "pot" in found.name else "a tray"
+
+
+def _known(name: str, own: Mapping[str, Record]) -> tuple[Container | None, str]:
+    """A container by name, the grower's own before the usual; and what is wrong with it."""
+    record = own.get(name)
+    if record is not None:
+        mine = _own_container(name, record)
+        return mine, "" if mine else f"'{name}' is not described in full, or not possible"
+    usual = USUAL_CONTAINERS.get(name.strip().lower())
+    return usual, "" if usual else f"'{name}' is not among the containers"
+
+
+def _own_container(name: str, record: Record) -> Container | None:
+    """The grower's own container; None where its figures are missing or out of range."""
+    cells = record.count("cells") or 1
+    cell_ml, length = record.number("cell_ml"), record.number("length_m")
+    width = record.number("width_m")
+    if cell_ml is None or length is None or width is None:
+        return None
+    try:
+        return Container(name, cells, cell_ml, length, width)
+    except OutOfRangeError:
+        return None  # the caller names it and takes the usual one
+
+
+def _moved_since_named(part: Part) -> bool:
+    """Whether plants were last put into another container without a word on which."""
+    moves = [part.last[kind] for kind in NEW_HOME if kind in part.last]
+    if not moves:
+        return False
+    latest = max(moves, key=lambda record: record.order)
+    if latest.text("container"):
+        return False
+    named = [r for r in part.last.values() if r.text("container")]
+    return not any(record.order >= latest.order for record in named)
+
+
+def _guess(batch: Batch, part: Part, crop: Crop) -> str:
+    for kind in NEW_HOME:
+        record = part.last.get(kind)
+        if record is None:
+            continue
+        if kind is Kind.POTTED_ON:
+            return _pot(record.number("pot_cm") or crop.growing.pot_cm)
+        return _cells(record.count("cells"))
+    sowing = batch.sowing
+    raising = (sowing.raising if sowing else "") or str(crop.raising)
+    if raising == Raising.POTS:
+        return _pot(crop.growing.pot_cm)
+    if raising == Raising.TRAY:
+        return "half tray"
+    return _cells(sowing.cells if sowing else None)
+
+
+def _pot(size_cm: float) -> str:
+    return next((name for below, name in POTS_CM if size_cm < below), LARGEST_POT)
+
+
+def _cells(cells: int | None) -> str:
+    """The smallest usual tray that takes so many cells; several of the common one if none does."""
+    wanted = cells or CELLS_OTHERWISE
+    if wanted > CELLS_OTHERWISE and wanted % CELLS_OTHERWISE == 0:
+        wanted = CELLS_OTHERWISE
+    number = next((n for n in CELL_TRAYS if n >= wanted), CELLS_OTHERWISE)
+    return f"{number}-cell tray"

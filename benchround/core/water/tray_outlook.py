@@ -1,0 +1,195 @@
+"""A tray's water today: what is left, when it runs out, when it is next due, and why so."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+from functools import cached_property
+
+from benchround.core.batch.batch import Batch, Part
+from benchround.core.frozen import dataclass
+from benchround.core.place_log import place_log_of
+from benchround.core.season import Season
+from benchround.core.sky.known_day import KnownDay
+from benchround.core.water.balance import ALLOWED_SHARE, RootStage, ml_from_mm
+from benchround.core.water.fit import Moisture, PlaceFactor
+from benchround.core.water.run import (
+    Absence,
+    DayPart,
+    NextWatering,
+    WaterDay,
+    lasts_absence,
+    next_watering,
+)
+from benchround.core.water.tray_filled import Filled, domed_until, root_stage
+from benchround.core.water.tray_fit import day_at, learnt_factor
+from benchround.core.water.tray_holder import Holder, compost_of, holder_of, in_container
+from benchround.core.water.tray_level import Books, level_on, look_on
+
+FEW_DAYS, DAYS_AHEAD = 3, 10
+
+
+@dataclass(frozen=True)
+class TrayOutlook:
+    """One tray's water on the morning of a day.
+
+    Attributes:
+        holder: what the part stands in.
+        roots: how far its roots reach.
+        full: when it was last full.
+        left_ml: easily available water this morning, in one container.
+        allowed_ml: what of a full container may go before watering.
+        lost_ml: what the day is going to take.
+        dry_since: the day the allowed water was gone, where that is past.
+        by: the part of today it is gone by, where today takes it.
+        today: what today does to it; `known` the weather behind.
+        factor: how fast the place dries against the model.
+        look_today: what the grower said of it today, if anything.
+    """
+
+    season: Season
+    part: Part
+    day: date
+    holder: Holder
+    roots: RootStage
+    full: Filled
+    left_ml: float
+    allowed_ml: float
+    lost_ml: float
+    dry_since: date | None
+    by: DayPart | None
+    today: WaterDay
+    known: KnownDay
+    factor: PlaceFactor
+    look_today: Moisture | None
+
+    @property
+    def share(self) -> float:
+        """What may go of the easily available water, as a share."""
+        return ALLOWED_SHARE[self.roots]
+
+    @cached_property
+    def runs_out(self) -> date | None:
+        """The day its allowed water is gone, past or ahead; None if not within ten days."""
+        if self.dry_since is not None:
+            return self.dry_since
+        return self._dry_day(self.left_ml)
+
+    @cached_property
+    def again(self) -> date | None:
+        """The day it is next due when filled this morning; None if not within ten days."""
+        return self._dry_day(self.holder.water.capacity_ml)
+
+    def _dry_day(self, level_ml: float) -> date | None:
+        """The day a level's allowed water is gone; None if not within ten days."""
+        where = (self.holder.water, self.part.place, self.factor.factor, domed_until(self.part))
+        kept, key = self.season.trays.dry_days, (where, self.day, self.share, level_ml)
+        if key not in kept:
+            kept[key] = self._dry_day_afresh(level_ml)
+        return kept[key]
+
+    def _dry_day_afresh(self, level_ml: float) -> date | None:
+        """Most trays tell within the first few days."""
+        for span in (FEW_DAYS, DAYS_AHEAD):
+            factor = self.factor.factor
+            ahead = days_ahead(self.season, self.part, self.day, factor, span)
+            found = next_watering(self.holder.water, ahead, self.share, level_ml)
+            if found is not None:
+                return self.day + timedelta(days=found.day_index)
+        return None
+
+    @property
+    def allowed_left_ml(self) -> float:
+        """What may still go before watering, ml; never below zero."""
+        return max(0.0, self.allowed_ml - (self.holder.water.capacity_ml - self.left_ml))
+
+
+@dataclass(frozen=True, slots=True)
+class Away:
+    """A tray that does not last a planned absence."""
+
+    batch: str
+    part: str
+    place: str
+    dry_on: date
+    absence: Absence
+
+
+def tray_outlook(season: Season, batch: Batch, part: Part, day: date) -> TrayOutlook | None:
+    """The water of one tray on the morning of a day; None for what stands in no container."""
+    if not in_container(season, batch, part):
+        return None
+    crop, compost = season.crop(batch.crop), compost_of(season)
+    log = place_log_of(season, part.place)
+    holder = holder_of(batch, part, crop, season.containers, compost)
+    roots = root_stage(batch, part, crop, day)
+    factor = learnt_factor(season, batch, part, compost)
+    today, known = day_at(season, part, day, factor.factor, rain_counts=False)
+    books = Books(season, batch, part, holder, ALLOWED_SHARE[roots], factor.factor)
+    full, level_ml, dry = level_on(books, log, day)
+    due = None if dry else _due_today(books, day, today, level_ml)
+    return TrayOutlook(
+        season=season,
+        part=part,
+        day=day,
+        holder=holder,
+        roots=roots,
+        full=full,
+        left_ml=level_ml,
+        allowed_ml=holder.water.allowed_ml(books.share),
+        lost_ml=min(level_ml, ml_from_mm(today.loss_mm, holder.water.area_m2)),
+        dry_since=dry,
+        by=due.part if due is not None else None,
+        today=today,
+        known=known,
+        factor=factor,
+        look_today=look_on(part, log, day),
+    )
+
+
+def _due_today(books: Books, day: date, today: WaterDay, level_ml: float) -> NextWatering | None:
+    tray, part, kept = books.holder.water, books.part, books.season.trays.due
+    key = ((tray, part.place, books.factor, domed_until(part)), day, books.share, level_ml)
+    if key not in kept:
+        kept[key] = next_watering(tray, (today,), books.share, level_ml)
+    return kept[key]
+
+
+def days_ahead(
+    season: Season, part: Part, day: date, factor: float, days: int = DAYS_AHEAD
+) -> tuple[WaterDay, ...]:
+    """A day and those after it, as they will dry a part's tray; forecast rain not counted."""
+    ahead = (day + timedelta(days=n) for n in range(days))
+    return tuple(day_at(season, part, on, factor, rain_counts=False)[0] for on in ahead)
+
+
+def water_away(season: Season, day: date, days: int) -> tuple[Away, ...]:
+    """Which trays, filled on the morning of leaving, do not last a planned absence.
+
+    Args:
+        season: the season.
+        day: the morning of leaving.
+        days: how many days nobody waters, from that morning on.
+
+    Returns:
+        The trays that run out, soonest first; empty when nothing does.
+    """
+    found: list[Away] = []
+    for batch in season.batches.values():
+        for part in batch.parts:
+            if days > 0 and in_container(season, batch, part):
+                away = _away(season, batch, part, day, days)
+                if away is not None:
+                    found.append(away)
+    return tuple(sorted(found, key=lambda away: (away.dry_on, away.batch, away.part)))
+
+
+def _away(season: Season, batch: Batch, part: Part, day: date, days: int) -> Away | None:
+    crop, compost = season.crop(batch.crop), compost_of(season)
+    tray = holder_of(batch, part, crop, season.containers, compost).water
+    share = ALLOWED_SHARE[root_stage(batch, part, crop, day)]
+    factor = learnt_factor(season, batch, part, compost).factor
+    absence = lasts_absence(tray, days_ahead(season, part, day, factor, days), share)
+    if absence.dry is None:
+        return None
+    dry_on = day + timedelta(days=absence.dry.day_index)
+    return Away(batch.id, part.name, part.place, dry_on, absence)

@@ -1,0 +1,38 @@
+import math
+
+import pytest
+
+from benchround.core.errors import BenchroundError, OutOfRangeError
+from benchround.core.numbers.ranges import require_air_temp, require_between, require_min_max
+
+
+def test_a_figure_within_its_range_comes_back() -> None:
+    assert require_between("the depth", 3.0, 0.0, 5.0, "mm") == 3.0
+    assert require_between("the depth", 0.0, 0.0, 5.0, "mm") == 0.0
+    assert require_between("the depth", 5.0, 0.0, 5.0, "mm") == 5.0
+
+
+@pytest.mark.parametrize("value", [-0.1, 5.1, math.nan, math.inf, -math.inf])
+def test_a_figure_outside_is_named_with_range_and_unit(value: float) -> None:
+    with pytest.raises(OutOfRangeError) as caught:
+        require_between("the depth", value, 0.0, 5.0, "mm")
+    message = str(caught.value)
+    assert message == f"the depth is {value:g} mm, outside 0 to 5 mm: check the figure"
+
+
+def test_a_plain_number_has_no_unit() -> None:
+    with pytest.raises(OutOfRangeError, match="the share is 2, outside 0 to 1: check"):
+        require_between("the share", 2.0, 0.0, 1.0, "")
+
+
+def test_temperatures_no_garden_has_seen_are_refused() -> None:
+    # The warmest shade temperature ever measured is 56.7 degC (from memory)
+    assert require_air_temp("the maximum", 56.7) == 56.7
+    with pytest.raises(BenchroundError, match="the maximum is 80 degC, outside -60 to 60 degC"):
+        require_air_temp("the maximum", 80.0)
+
+
+def test_min_above_max_is_named_with_both() -> None:
+    require_min_max(4.0, 4.0)
+    with pytest.raises(OutOfRangeError, match="minimum 9 degC is above the maximum 4 degC"):
+        require_min_max(9.0, 4.0)

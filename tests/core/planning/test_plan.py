@@ -1,0 +1,273 @@
+"""Counting back from a day: published weeks, warmth, frost, biennials, both hemispheres."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from benchround.core.crop.crop import Crop, PlantClass, Raising
+from benchround.core.errors import InputError, OutOfRangeError
+from benchround.core.planning.plan import (
+    AS_GIVEN,
+    Goal,
+    SowPlan,
+    cells_for,
+    sow_plan,
+    steady,
+    usual_in,
+)
+from benchround.core.site import PlaceKind, Site
+from benchround.crops.library import load_library
+from tests.crops.published import rows
+
+LIBRARY = load_library()
+NORTH = Site(lat_deg=52.5, last_frost=(5, 11), last_frost_safe=(5, 30), first_frost=(10, 12))
+SOUTH = Site(lat_deg=-45.9, last_frost=(11, 11), last_frost_safe=(11, 30), first_frost=(4, 12))
+IOWA = "Iowa State University Extension, Germination Requirements, 2023 (read)"
+WANTED = date(2027, 5, 15)
+D13 = [
+    ("snapdragon", date(2027, 3, 6), date(2027, 3, 20)),
+    ("wax-begonia", date(2027, 2, 20), date(2027, 3, 6)),
+    ("cosmos", date(2027, 4, 3), date(2027, 4, 17)),
+    ("lisianthus", date(2027, 2, 6), date(2027, 2, 6)),
+]
+
+
+@pytest.mark.parametrize(
+    ("key", "first", "last"), D13, ids=[f"D13 {key}: {IOWA}" for key, _, _ in D13]
+)
+@pytest.mark.parametrize("own_warmth", [False, True], ids=["as given", "at its own warmth"])
+def test_the_weeks_of_iowa_for_a_planting_day(
+    key: str, first: date, last: date, own_warmth: bool
+) -> None:
+    germination = LIBRARY[key].germination
+    assert germination is not None
+    raised = steady(germination.at_c) if own_warmth else AS_GIVEN
+    plan = sow_plan(LIBRARY[key], Goal.PLANTING, WANTED, NORTH, raised)
+    assert (plan.sow_from, plan.sow_by) == (first, last)
+    assert plan.possible
+    assert plan.ready_from is not None and plan.ready_by is not None
+    assert plan.ready_from <= WANTED <= plan.ready_by
+    # cosmos has its weeks from another printing of the same service
+    assert "Iowa State" in plan.source
+
+
+IOWA_ROWS = [row for row in rows("iowa_weeks.csv") if row["key"] in LIBRARY]
+
+
+@pytest.mark.parametrize("row", IOWA_ROWS, ids=[f"{r['key']}: {r['source']}" for r in IOWA_ROWS])
+@pytest.mark.parametrize("site", [NORTH, SOUTH], ids=["52 N", "46 S"])
+def test_every_row_of_iowas_table(row: dict[str, str], site: Site) -> None:
+    wanted = date(2027, *site.last_frost)
+    plan = sow_plan(LIBRARY[row["key"]], Goal.PLANTING, wanted, site)
+    assert plan.sow_from == wanted - timedelta(weeks=int(row["weeks_max"]))
+    assert plan.sow_by == wanted - timedelta(weeks=int(row["weeks_min"]))
+
+
+def test_a_colder_bench_moves_the_days_by_the_later_emergence() -> None:
+    # snapdragon needs 138.6 degree-days above 6 C: 9.9 d at 20 C or more, 23.1 d at 12 C (closed
+    # form of the thermal model), so 13 days more
+    warm = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, WANTED, NORTH)
+    cold = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, WANTED, NORTH, steady(12.0))
+    assert warm.sow_from is not None and cold.sow_from is not None
+    assert (warm.sow_from - cold.sow_from).days == 13
+    assert warm.sow_by is not None and cold.sow_by is not None
+    assert (warm.sow_by - cold.sow_by).days == 13
+
+
+def test_too_cold_is_said_with_the_base() -> None:
+    plan = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, WANTED, NORTH, steady(5.0))
+    assert not plan.possible
+    assert plan.sow_from is None
+    assert "base 6 C" in plan.reason
+
+
+def test_a_frame_through_the_usual_year_is_slower_than_a_heated_bench() -> None:
+    lettuce = LIBRARY["lettuce"]
+    frame = sow_plan(lettuce, Goal.PLANTING, WANTED, NORTH, usual_in(PlaceKind.FRAME, NORTH))
+    heated = sow_plan(lettuce, Goal.PLANTING, WANTED, NORTH, usual_in(PlaceKind.PROPAGATOR, NORTH))
+    assert frame.sow_best is not None and heated.sow_best is not None
+    assert frame.sow_best < heated.sow_best
+
+
+def test_days_to_sow_that_are_over_name_the_earliest_day() -> None:
+    today = date(2027, 4, 1)
+    plan = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, WANTED, NORTH, today=today)
+    assert not plan.possible
+    assert plan.reason.startswith("not possible any more, earliest is")
+    assert plan.earliest == today + timedelta(weeks=8)  # Iowa's least weeks
+    assert "20 Mar 2027" in plan.reason
+    still = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, WANTED, NORTH, today=date(2027, 3, 20))
+    assert still.possible
+
+
+def test_flowering_counts_back_through_planting_and_waits_for_frost() -> None:
+    cosmos = LIBRARY["cosmos"]
+    assert cosmos.flowering is not None
+    least, most = cosmos.flowering.from_planting_days or (0, 0)
+    plan = sow_plan(cosmos, Goal.FLOWERING, date(2027, 8, 1), NORTH)
+    assert plan.sow_from is not None and plan.sow_by is not None
+    planting = cosmos.planting.from_sowing_days
+    assert planting is not None
+    first_planting = max(date(2027, 8, 1) - timedelta(days=most), date(2027, 5, 30))
+    assert plan.sow_by == date(2027, 8, 1) - timedelta(days=least + planting[0])
+    assert plan.sow_from == first_planting - timedelta(days=planting[1])
+    early = sow_plan(cosmos, Goal.FLOWERING, date(2027, 6, 1), NORTH)
+    assert not early.possible
+    assert early.earliest == date(2027, 5, 30) + timedelta(days=least)
+    assert "last-frost" in early.reason
+
+
+def test_a_biennial_flowers_in_its_window_after_a_winter_and_at_no_other_time() -> None:
+    bell = LIBRARY["canterbury-bell"]
+    plan = sow_plan(bell, Goal.FLOWERING, date(2027, 6, 20), NORTH, today=date(2026, 4, 1))
+    assert plan.possible
+    # sown May to June of the year before: Garden Answers, 2018 and 2019 (read)
+    assert plan.sow_from is not None and plan.sow_by is not None
+    assert plan.sow_from.year == plan.sow_by.year == 2026
+    assert date(2026, 5, 1) <= plan.sow_from < plan.sow_by <= date(2026, 7, 1)
+    refused = sow_plan(bell, Goal.FLOWERING, date(2027, 8, 20), NORTH)
+    assert not refused.possible
+    assert refused.sow_from is None
+    assert "biennial" in refused.reason and "its own time" in refused.reason
+    late = sow_plan(bell, Goal.FLOWERING, date(2027, 6, 20), NORTH, today=date(2026, 8, 1))
+    assert not late.possible
+    assert late.earliest is not None and late.earliest.year == 2028
+    assert late.reason.startswith("not possible any more, earliest is")
+
+
+BIENNIALS = sorted(k for k in LIBRARY if LIBRARY[k].plant_class is PlantClass.BIENNIAL)
+
+
+@pytest.mark.parametrize("key", BIENNIALS)
+@pytest.mark.parametrize("site", [NORTH, SOUTH], ids=["52 N", "46 S"])
+def test_every_biennial_is_sown_before_the_winter_it_flowers_after(key: str, site: Site) -> None:
+    """Sown around midsummer, flowering the year after (common practice, no source)."""
+    crop = LIBRARY[key]
+    assert crop.flowering is not None and crop.flowering.window is not None
+    span = site.year.span(crop.flowering.window, date(2027, 1, 1))
+    assert span is not None
+    plan = sow_plan(crop, Goal.FLOWERING, span.opens, site)
+    assert plan.possible
+    assert plan.sow_from is not None and plan.sow_by is not None
+    winters = [site.year.midwinter(year) for year in (2025, 2026, 2027, 2028)]
+    assert sum(plan.sow_by < winter < span.opens for winter in winters) == 1
+    assert (span.opens - plan.sow_from).days < 366 + 200
+
+
+def test_a_planting_day_outside_the_crops_planting_time_is_remarked_on() -> None:
+    bell = LIBRARY["canterbury-bell"]
+    assert sow_plan(bell, Goal.PLANTING, date(2027, 9, 20), NORTH).remarks == ()
+    spring = sow_plan(bell, Goal.PLANTING, date(2027, 4, 20), NORTH)
+    assert any("planting time is in autumn" in words for words in spring.remarks)
+
+
+@pytest.mark.parametrize(
+    ("key", "goal", "words"),
+    [
+        ("cornflower-drill", Goal.PLANTING, "sown where it grows"),
+        ("daffodil", Goal.PLANTING, "planted as bulbs"),
+        ("tomato", Goal.FLOWERING, "no days to 'in flower'"),
+        ("snapdragon", Goal.PICKING, "no days to 'first picking'"),
+    ],
+)
+def test_goals_a_crop_has_no_figures_for_are_refused(key: str, goal: Goal, words: str) -> None:
+    with pytest.raises(InputError, match=words):
+        sow_plan(_crop(key), goal, date(2027, 6, 20), NORTH)
+
+
+def _crop(key: str) -> Crop:
+    if key == "daffodil":
+        return next(crop for crop in LIBRARY.values() if crop.raising is Raising.BULB)
+    if key == "cornflower-drill":
+        return next(crop for crop in LIBRARY.values() if crop.raising is Raising.DRILL)
+    return LIBRARY[key]
+
+
+def test_without_published_weeks_the_crops_own_steps_are_added_up() -> None:
+    snapdragon = LIBRARY["snapdragon"]
+    bare = replace(snapdragon, planting=replace(snapdragon.planting, from_sowing_days=None))
+    plan = sow_plan(bare, Goal.PLANTING, WANTED, NORTH)
+    assert plan.sow_best is not None
+    # 10 days to half up (7 to 14 at 21.1 C: middle 9.9), 14 to true leaves, 14, then 18 hardening
+    assert (WANTED - plan.sow_best).days == 10 + 14 + 14 + 18
+    assert "own days" in plan.source
+
+
+def test_steps_stand_in_order_and_end_at_the_goal() -> None:
+    plan = sow_plan(LIBRARY["snapdragon"], Goal.FLOWERING, date(2027, 8, 1), NORTH)
+    days = [step.day for step in plan.steps]
+    assert days == sorted(days)
+    names = [step.name for step in plan.steps]
+    assert names == ["sow", "first up", "prick out", "start hardening", "plant out", "in flower"]
+    assert plan.bench_days == (plan.steps[4].day - plan.steps[0].day).days
+
+
+def test_remarks_name_frost_and_a_sowing_out_of_season() -> None:
+    plan = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, WANTED, NORTH)
+    assert any("safe last-frost day" in words for words in plan.remarks)
+    autumn = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, date(2027, 11, 20), NORTH)
+    assert any("first frost" in words for words in autumn.remarks)
+    assert any("far from its usual sowing time" in words for words in autumn.remarks)
+    south = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, date(2027, 12, 5), SOUTH)
+    assert south.remarks == ()
+
+
+PLANNABLE = sorted(
+    key
+    for key, crop in LIBRARY.items()
+    if crop.raising not in (Raising.BULB, Raising.DRILL) and crop.planting.from_sowing_days
+)
+
+
+@given(
+    st.sampled_from(PLANNABLE),
+    st.sampled_from([Goal.PLANTING, Goal.FLOWERING, Goal.PICKING]),
+    st.dates(date(2024, 1, 1), date(2030, 12, 31)),
+    st.sampled_from([NORTH, SOUTH]),
+    st.integers(-400, 400),
+)
+def test_whatever_is_asked_the_answer_holds_together(
+    key: str, goal: Goal, wanted: date, site: Site, ahead: int
+) -> None:
+    """Property, over all crops, days and goals."""
+    today = wanted - timedelta(days=ahead)
+    try:
+        plan = sow_plan(LIBRARY[key], goal, wanted, site, today=today)
+    except InputError as error:
+        assert LIBRARY[key].name in str(error)
+        return
+    assert_holds_together(plan, today)
+
+
+def assert_holds_together(plan: SowPlan, today: date) -> None:
+    assert plan.reason
+    if plan.sow_from is None or plan.sow_best is None or plan.sow_by is None:
+        assert not plan.possible
+        return
+    assert plan.sow_from <= plan.sow_best <= plan.sow_by < plan.wanted
+    assert plan.ready_from is not None and plan.ready_by is not None
+    assert plan.sow_best < plan.ready_from <= plan.ready_by
+    assert plan.possible == (plan.sow_by >= today)
+    if not plan.possible and plan.earliest is not None:
+        assert plan.earliest > today
+
+
+def test_cells_follow_from_germination_and_survival() -> None:
+    # S21: 24 plants at p 0.684 and chance 0.9 take 40 cells (exact binomial, own worked example)
+    amount = cells_for(LIBRARY["snapdragon"], 24, germination=0.8, survival=(0.95, 0.9), chance=0.9)
+    assert amount is not None
+    assert amount.cells == 40
+    # S26: 43 where the share rests on 20 seeds
+    tested = cells_for(
+        LIBRARY["snapdragon"], 24, germination=0.8, tested=20, survival=(0.95, 0.9), chance=0.9
+    )
+    assert tested is not None
+    assert tested.cells == 43
+    assert cells_for(_crop("daffodil"), 24) is None
+    with pytest.raises(OutOfRangeError):
+        cells_for(LIBRARY["snapdragon"], 0)
