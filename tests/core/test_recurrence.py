@@ -1,15 +1,11 @@
-"""The recurrence library behind schedules: published sets, traps, and the version relied on."""
+"""The recurrence library behind schedules: published sets and traps."""
 
-import copy
-import pickle
 from datetime import date, datetime
-from importlib.metadata import version
 from itertools import islice
 
 import pytest
-from dateutil.parser import isoparse
 from dateutil.relativedelta import relativedelta
-from dateutil.rrule import DAILY, rrule, rruleset, rrulestr
+from dateutil.rrule import DAILY, rrule, rrulestr
 
 from tests.core.published import Seen
 
@@ -110,36 +106,3 @@ def test_r22_trap_adding_months_clips_when_added_to_the_original_day() -> None:
 def test_r23_trap_a_rule_returns_moments_even_for_a_day() -> None:
     found = list(rrule(DAILY, dtstart=date(2026, 3, 1), count=2))
     assert found == [datetime(2026, 3, 1), datetime(2026, 3, 2)]
-
-
-def test_v101_the_version_relied_on() -> None:
-    assert int(version("python-dateutil").split(".")[0]) >= 4
-
-
-@pytest.mark.parametrize("text", ["20200728121240", "2014- 4-21"])
-def test_v103_v104_sloppy_dates_are_refused(text: str) -> None:
-    # NEWS of 4.0.0 (read, run)
-    with pytest.raises(ValueError):
-        isoparse(text)
-
-
-def test_v105_v107_plain_dates_and_days_of_the_year() -> None:
-    assert isoparse("2026-04-21") == datetime(2026, 4, 21)
-    assert date(2024, 1, 1) + relativedelta(yearday=366) == date(2024, 12, 31)
-    assert date(2023, 1, 1) + relativedelta(yearday=366) == date(2023, 12, 31)
-
-
-def test_v112_v113_a_cached_rule_can_be_used_twice_and_stored() -> None:
-    rule = rrule(DAILY, dtstart=datetime(2026, 3, 1), count=12, cache=True)
-    both = rruleset()
-    both.rrule(rule)
-    both.rrule(rule)
-    assert len(list(both)) == 12
-    small = rrule(DAILY, dtstart=datetime(2026, 3, 1), count=3, cache=True)
-    assert len(list(pickle.loads(pickle.dumps(small)))) == 3
-    assert len(list(copy.deepcopy(small))) == 3
-
-
-def test_v115_unknown_parameters_are_ignored() -> None:
-    found = rrulestr("DTSTART:20260301T000000\nRRULE;X-NOTE=a:FREQ=DAILY;COUNT=2")
-    assert len(list(found)) == 2

@@ -54,19 +54,21 @@ def test_interpolated_days(figure: Figure) -> None:
         pytest.param(t50_farooq(SAMPLES["G5 rep 3"]), 6.259259, id=f"G415: {GERMINATIONMETRICS}"),
     ],
 )
-def test_exact_hit_is_the_answer_not_the_printed_value(ours: float | None, printed: float) -> None:
+def test_trap_an_exact_hit_is_the_answer_not_the_printed_value(
+    ours: float | None, printed: float
+) -> None:
     assert ours == 6.0
     assert ours != pytest.approx(printed, abs=0.1)
 
 
-def test_g513_g514_exact_hits_where_a_program_prints_nothing() -> None:
+def test_g513_g514_trap_exact_hits_where_a_program_prints_nothing() -> None:
     # SeedCalc prints NaN for T50 and T90 of its own example (read); strict flanks give 4.87
     assert t50_farooq(SEEDCALC_1) == 5.0, SEEDCALC
     assert days_to_share_of_up(SEEDCALC_1, 0.9) == 7.0
     assert t50_farooq(SEEDCALC_1) != pytest.approx(4.869565217391, abs=0.05)
 
 
-def test_g515_plateau_at_half_gives_the_first_day_reached() -> None:
+def test_g515_trap_a_plateau_at_half_gives_the_first_day_reached() -> None:
     # own worked example; strict flanks give 3.0
     assert t50_farooq(daily("0 10 0 0 10", 20)) == 2.0
 

@@ -75,15 +75,15 @@ def test_table_of_least_plants(q: float, chance: float, row: tuple[int, ...]) ->
     assert tuple(cells_needed(r, chance, q) for r in R) == row
 
 
-def test_trap_rounding_plants_down_misses_the_chance() -> None:
-    # S03 own worked example: 10 plants for 95 % and 16 for 99 % are one too few
+def test_s01_s02_s03_trap_rounding_plants_down_misses_the_chance() -> None:
+    # own worked example: 10 plants for 95 % and 16 for 99 % are one too few
     assert [chance_enough(n, 1, 0.25) for n in (10, 11, 16, 17)] == pytest.approx(
         [0.943686, 0.957765, 0.989977, 0.992483], abs=1e-6
     )
 
 
-def test_trap_the_recalled_three_quarter_row_is_not_reproduced() -> None:
-    # S17: the row recalled for q = 3/4 gives 13, 16, 23 at r = 8, 10, 15, short of 0.95
+def test_s17_trap_the_recalled_three_quarter_row_is_not_reproduced() -> None:
+    # the row recalled for q = 3/4 gives 13, 16, 23 at r = 8, 10, 15, short of 0.95
     for want, recalled in ((8, 13), (10, 16), (15, 23)):
         assert chance_enough(recalled, want, 0.75) < 0.95
         assert cells_needed(want, 0.95, 0.75) > recalled
@@ -96,6 +96,17 @@ def test_trap_no_overflow_near_a_thousand_plants(want: int, p: float) -> None:
     assert chance_enough(cells, want, p) == pytest.approx(
         float(stats.binom.sf(want - 1, cells, p)), abs=1e-9
     )
+
+
+def test_trap_factorials_overflow_at_n_1000_where_the_exact_sum_does_not() -> None:
+    # n = 1000 written out with factorials leaves the range of a float
+    with pytest.raises(OverflowError):
+        float(math.factorial(1000))
+    for want in (1, 500, 684, 900, 1000):
+        expected = float(stats.binom.sf(want - 1, 1000, P))
+        assert chance_enough(1000, want, P) == pytest.approx(expected, abs=1e-12)
+        unsure = float(stats.betabinom.sf(want - 1, 1000, 16, 4))
+        assert chance_enough_uncertain(1000, want, 16, 4) == pytest.approx(unsure, abs=1e-5)
 
 
 FIGURES = (

@@ -25,6 +25,23 @@ def test_w10_the_printed_ranges_are_binomial() -> None:
     assert max(abs(x) for x in off) == 1
 
 
+# The printed column of two replicates, 97 to 71 %, from memory.
+RANGE_OF_TWO = ((97, 97, 6), (96, 96, 6), (95, 95, 7), (93, 94, 8), (90, 92, 9), (88, 89, 10),
+                (84, 87, 11), (81, 83, 12), (76, 80, 13), (71, 75, 14))  # fmt: skip
+
+
+def test_w11_the_printed_ranges_of_two_are_binomial() -> None:
+    # 7 CFR 201.55(a): 23 of 27 rows the same and none more than one off (match own)
+    off = [
+        binomial_range_limit(mean, 2) - allowed
+        for low, high, allowed in RANGE_OF_TWO
+        for mean in range(low, high + 1)
+    ]
+    assert len(off) == 27
+    assert off.count(0) == 23
+    assert max(abs(x) for x in off) == 1
+
+
 @pytest.mark.parametrize(
     ("mean", "allowed"),
     [(95, 9), (90, 12), (85, 14), (80, 16), (75, 17), (70, 18)],
