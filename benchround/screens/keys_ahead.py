@@ -6,41 +6,18 @@ A part of the one list in `keys.py`.
 from __future__ import annotations
 
 from benchround.screens.key import DOING, FORM, LOOKING, PROGRAM, Key
-
-YEAR, WEATHER, LIDS, WATER, SETTINGS = "year", "weather", "lids", "water", "settings"
-OUTLOOK, READING, WEIGHING, SITE, PLACE, CONTAINER, CHOICES, FIRST_RUN = (
-    "outlook sheet",
-    "reading sheet",
-    "weighing sheet",
-    "site sheet",
-    "place sheet",
-    "container sheet",
-    "choices sheet",
-    "first run",
+from benchround.screens.key_screens import (
+    FIRST_RUN,
+    LIDS,
+    PLACE,
+    SETTINGS,
+    WATER,
+    WEATHER,
+    YEAR,
 )
-WIDE_CARDS = (YEAR, WEATHER, LIDS, WATER, SETTINGS)
-"""Cards whose list takes the whole width."""
-SHORT_AHEAD = (OUTLOOK, READING, WEIGHING)
-LONG_AHEAD = (SITE, PLACE, CONTAINER, CHOICES)
-AHEAD_SHEETS = (*SHORT_AHEAD, *LONG_AHEAD)
+
 OPENING = (YEAR, LIDS, WATER)
 RECORDING = (WEATHER, LIDS, WATER, SETTINGS)
-
-AHEAD_WORDS = {
-    YEAR: "The year",
-    WEATHER: "Weather",
-    LIDS: "Lids: a frame's day",
-    WATER: "Water left",
-    SETTINGS: "Settings",
-    OUTLOOK: "Outlook sheet",
-    READING: "Reading sheet",
-    WEIGHING: "Weighing sheet",
-    SITE: "Site sheet",
-    PLACE: "Place sheet",
-    CONTAINER: "Container sheet",
-    CHOICES: "Sheet of choices",
-    FIRST_RUN: "The first season",
-}
 
 _YEAR_KEYS = (
     Key("open-ahead", ("enter",), "open", "Open what the cursor stands on.", LOOKING, OPENING,
