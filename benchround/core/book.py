@@ -8,7 +8,7 @@ others as the very same objects, so whoever keeps results by object knows what d
 from __future__ import annotations
 
 from bisect import insort
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from datetime import date
 from operator import attrgetter
 from typing import TypeVar
@@ -30,6 +30,7 @@ OF_PLACES = frozenset({Kind.LID, Kind.READING})
 
 _order = attrgetter("day", "id")
 """Story order: by day, then by when it was written."""
+_id, _day = attrgetter("id"), attrgetter("day")
 
 Chapter = tuple[str, str]
 CropRules = Callable[[tuple[Record, ...]], Mapping[str, Crop]]
@@ -44,6 +45,8 @@ SHARED: dict[Kind, Chapter] = {
     **dict.fromkeys(SETTINGS, ("settings", "")),
 }
 """Kinds that share one chapter, whatever they are about."""
+NOT_OF_BATCHES = frozenset(kind for kind in Kind if kind is Kind.LID or kind not in TABLE)
+"""Kinds a batch cannot be told."""
 
 
 def chapter_of(record: Record) -> Chapter:
@@ -52,7 +55,7 @@ def chapter_of(record: Record) -> Chapter:
     shared = SHARED.get(kind)
     if shared is not None:
         return shared
-    if kind is Kind.LID or kind not in TABLE or record.figures.get("of_place") is True:
+    if kind in NOT_OF_BATCHES or record.figures.get("of_place") is True:
         return "place", record.about
     return "batch", record.about
 
@@ -86,7 +89,7 @@ class RecordBook:
         self._keeping = Keeping()
         self._rules_read = False
         self.season = Season(crops={})
-        self._take(tuple(records), whole=True)
+        self._read(tuple(records))
 
     def __contains__(self, name: str) -> bool:
         return name in self._by_id
@@ -101,7 +104,7 @@ class RecordBook:
 
     def add(self, records: Iterable[Record]) -> Season:
         """Take more records in and give the season that follows."""
-        self._take(tuple(records), whole=False)
+        self._take(records)
         return self.season
 
     def check(self, records: Iterable[Record]) -> None:
@@ -139,8 +142,31 @@ class RecordBook:
                     ) from None
         return batch
 
-    def _take(self, records: tuple[Record, ...], *, whole: bool) -> None:
+    def _read(self, records: tuple[Record, ...]) -> None:
+        """Take in all records of a season at once.
+
+        They are sorted once, by id and then by day, which leaves every chapter in story order.
+        """
+        self._by_id = {record.id: record for record in reversed(records)}  # the first of two stands
+        told = sorted(self._by_id.values(), key=_id)
+        told.sort(key=_day)
+        chapters = self._chapters
+        for record in told:
+            if record.kind is Kind.WITHDRAWN:
+                self._withdrawals.append(record)
+                continue
+            chapter = chapter_of(record)
+            lines = chapters.get(chapter)
+            if lines is None:
+                chapters[chapter] = [record]
+            else:
+                lines.append(record)
+        self._withdraw()
+        self._fold(chapters)
+
+    def _take(self, records: Iterable[Record]) -> None:
         changed: set[Chapter] = set()
+        withdrawals = len(self._withdrawals)
         for record in records:
             if record.id in self._by_id:
                 continue
@@ -150,20 +176,15 @@ class RecordBook:
                 continue
             chapter = chapter_of(record)
             changed.add(chapter)
-            lines = self._chapters.setdefault(chapter, [])
-            if whole:
-                lines.append(record)
-            else:
-                insort(lines, record, key=_order)
-        if whole:
-            for lines in self._chapters.values():
-                lines.sort(key=_order)
-        changed |= self._withdraw()
+            insort(self._chapters.setdefault(chapter, []), record, key=_order)
+        if len(self._withdrawals) > withdrawals:
+            changed |= self._withdraw()
         self._fold(changed)
 
     def _withdraw(self) -> set[Chapter]:
+        """Find anew what is withdrawn; the chapters in which that changed."""
         gone: set[str] = set()
-        for record in sorted(self._withdrawals, key=lambda r: r.id, reverse=True):
+        for record in sorted(self._withdrawals, key=_id, reverse=True):
             if record.id not in gone:
                 gone.add(record.text("record"))
         now = frozenset(gone)
@@ -181,7 +202,7 @@ class RecordBook:
             return lines
         return [record for record in lines if record.id not in self._withdrawn]
 
-    def _fold(self, changed: set[Chapter]) -> None:
+    def _fold(self, changed: Collection[Chapter]) -> None:
         batches = dict(self._batches)
         for name, about in changed:
             if name == "batch":

@@ -34,18 +34,20 @@ class Counts:
         self.losses, self.surplus = dict(tally.losses), tally.surplus
 
     def tally(self) -> Tally:
-        """The counts as they stand."""
+        """The counts as they stand, handed over."""
         return Tally(
             sown=self.sown,
             up=self.up,
             pricked_out=self.pricked_out,
             planted=self.planted,
             flowered=self.flowered,
-            losses=dict(self.losses),
+            losses=self.losses,
             surplus=self.surplus,
         )
 
-    def take(self, part: str, alive: int | None, record: Record, stage: Stage) -> None:
+    def take(
+        self, part: str, alive: int | None, record: Record, stage: Stage, count: int | None
+    ) -> None:
         """Take a record of one of the kinds `TALLIED`.
 
         Args:
@@ -53,8 +55,9 @@ class Counts:
             alive: the part's plants before it.
             record: the record.
             stage: the stage it leads to.
+            count: the count it gives.
         """
-        kind, count = record.kind, record.count()
+        kind = record.kind
         gone = count if count is not None else (alive or 0)
         if kind is Kind.SOWN:
             self.sown = record.count("seeds")

@@ -52,7 +52,7 @@ class PartTelling:
         return told
 
     def part(self) -> Part:
-        """The part as it stands."""
+        """The part as it stands, handed over: it is told on from a copy."""
         return Part(
             name=self.name,
             stage=self.stage,
@@ -60,33 +60,39 @@ class PartTelling:
             alive=self.alive,
             place=self.place,
             container=self.container,
-            first=dict(self.first),
-            last=dict(self.last),
+            first=self.first,
+            last=self.last,
         )
 
-    def move(self, record: Record, stage: Stage) -> PartTelling | None:
+    def pass_to(self, stage: Stage, record: Record) -> None:
+        """Come to a stage, or stay in it, by a record that tells nothing else."""
+        kind = record.kind
+        if stage is not self.stage or kind in STARTS_AGAIN:
+            self.since = record.day
+        self.stage = stage
+        self.first.setdefault(kind, record)
+        self.last[kind] = record
+
+    def move(self, record: Record, stage: Stage, count: int | None) -> PartTelling | None:
         """Move to a stage by a record; give what is left behind as a part of its own, nameless.
 
         Args:
             record: a record that fits.
             stage: the stage the lifecycle leads to.
+            count: the count it gives.
         """
         kind, figures = record.kind, record.figures
         rest = None
-        if "count" in figures or kind in ENDING or kind is Kind.PLANTED_BULBS:
-            stage, left = self._recount(record, stage)
+        if count is not None or kind in ENDING or kind is Kind.PLANTED_BULBS:
+            stage, left = self._recount(record, stage, count)
             kept = (record.text("rest") or LEAVES_REST.get(kind, "")) == "kept"
             if kept and left:
                 rest = self._left_behind(record, left)
-        if stage is not self.stage or kind in STARTS_AGAIN:
-            self.since = record.day
-        self.stage = stage
+        self.pass_to(stage, record)
         if "place" in figures:
             self.place = record.text("place") or self.place
         if "container" in figures:
             self.container = record.text("container") or self.container
-        self.first.setdefault(kind, record)
-        self.last[kind] = record
         return rest
 
     def _left_behind(self, record: Record, alive: int) -> PartTelling:
@@ -96,9 +102,9 @@ class PartTelling:
         rest.first, rest.last = dict(self.first), {**self.last, record.kind: record}
         return rest
 
-    def _recount(self, record: Record, stage: Stage) -> tuple[Stage, int | None]:
+    def _recount(self, record: Record, stage: Stage, count: int | None) -> tuple[Stage, int | None]:
         """Count anew; the stage it comes to, and the plants left behind, where any are known."""
-        kind, count, left = record.kind, record.count(), None
+        kind, left = record.kind, None
         if kind in ENDING:
             return self._lessen(count, stage), None
         if kind is Kind.PLANTED_BULBS:

@@ -9,10 +9,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from benchround.core.batch.counts import TALLIED, Counts
-from benchround.core.batch.nouns import MAIN, SPARES, Batch, Sowing, Tally
+from benchround.core.batch.nouns import SPARES, Batch, Sowing, Tally
 from benchround.core.batch.part_telling import LEAVES_REST, PartTelling
 from benchround.core.errors import IllegalRecordError
-from benchround.core.lifecycle import next_stage
+from benchround.core.lifecycle import NEXT, Stage, next_stage
 from benchround.core.record import Cause, Figure, Kind, Record
 
 __all__ = ["LEAVES_REST", "Telling"]
@@ -20,8 +20,13 @@ __all__ = ["LEAVES_REST", "Telling"]
 NOT_ABOVE_SOWN = frozenset({Kind.FIRST_UP, Kind.COUNTED, Kind.THINNED, Kind.PRICKED_OUT})
 CAUSES = frozenset({"", *map(str, Cause)})
 TAKES_PLANTS = frozenset({*LEAVES_REST, Kind.LOST, Kind.COMPOSTED, Kind.SPARES_SETTLED})
+SOWS = frozenset({Kind.SOWN, Kind.RESOWN})
+NEVER_PLAIN = TALLIED | SOWS | {Kind.MARKED_FOR_SEED}
+"""Kinds that change more than the stage, even where they give no figures."""
+RENAMES = frozenset({"crop", "variety", "wanted"})
 COUNTS = ("count", "seeds", "cells", "wanted")
 MOST = 1_000_000
+NOTHING_COUNTED = Tally()
 
 
 class Telling:
@@ -33,7 +38,7 @@ class Telling:
         self.name, self.crop, self.variety, self.wanted = name, crop, variety, wanted
         self.parts = parts
         self.sowing: Sowing | None = None
-        self.tally = Counts(Tally())
+        self.tally = Counts(NOTHING_COUNTED)
         self.records: list[Record] = []
         self.marked_for_seed = 0
 
@@ -70,7 +75,7 @@ class Telling:
         return telling
 
     def batch(self) -> Batch:
-        """The batch as it stands."""
+        """The batch as it stands; the telling ends with it, its parts are handed over."""
         return Batch(
             id=self.name,
             crop=self.crop,
@@ -91,23 +96,32 @@ class Telling:
             IllegalRecordError: the record does not fit the stage, the part or the counts.
         """
         figures, kind = record.figures, record.kind
-        part = self._part(record)
-        stage = next_stage(part.stage, kind, self.name)
-        if figures:
-            self._check_counts(part, record)
+        part = self._part(record) if "part" in figures else self.parts[0]
+        stage = NEXT.get((part.stage, kind)) or next_stage(part.stage, kind, self.name)
+        if figures or kind in NEVER_PLAIN:
+            self._take_figures(part, record, stage)
+        else:
+            part.pass_to(stage, record)
+        self.records.append(record)
+
+    def _take_figures(self, part: PartTelling, record: Record, stage: Stage) -> None:
+        """Take in what a record changes besides the stage of its part."""
+        figures, kind = record.figures, record.kind
+        count = record.count() if "count" in figures else None
+        self._check_counts(part, record, count)
+        if not RENAMES.isdisjoint(figures):
             self._rename(figures, record)
         alive_before = part.alive
-        rest = part.move(record, stage)
+        rest = part.move(record, stage, count)
         if rest is not None:
             rest.name = self._free_name()
             self.parts.append(rest)
-        if kind is Kind.SOWN or kind is Kind.RESOWN:
+        if kind in SOWS:
             self.sowing = _sowing(self.sowing, record)
         elif kind is Kind.MARKED_FOR_SEED:
-            self.marked_for_seed += record.count() or 1
+            self.marked_for_seed += count or 1
         if kind in TALLIED:
-            self.tally.take(part.name, alive_before, record, stage)
-        self.records.append(record)
+            self.tally.take(part.name, alive_before, record, stage, count)
 
     def _rename(self, figures: Mapping[str, Figure], record: Record) -> None:
         if "wanted" in figures:
@@ -118,7 +132,7 @@ class Telling:
             self.crop = record.text("crop") or self.crop
 
     def _part(self, record: Record) -> PartTelling:
-        name = record.text("part") if "part" in record.figures else MAIN
+        name = record.text("part")
         for part in self.parts:
             if part.name == name:
                 return part
@@ -134,16 +148,18 @@ class Telling:
             number += 1
         return f"{SPARES} {number}"
 
-    def _check_counts(self, part: PartTelling, record: Record) -> None:
+    def _check_counts(self, part: PartTelling, record: Record, count: int | None) -> None:
+        figures = record.figures
         for figure in COUNTS:
-            if figure in record.figures:
-                self._check_whole(figure, record.number(figure))
+            if figure in figures:
+                value = figures[figure]
+                if type(value) is not int or not 0 <= value <= MOST:
+                    self._check_whole(figure, record.number(figure))
         if record.kind is Kind.LOST and record.text("cause") not in CAUSES:
             raise IllegalRecordError(
                 f"'{record.text('cause')[:30]}' is no cause of loss: give one of "
                 f"{', '.join(Cause)}."
             )
-        count = record.count() if "count" in record.figures else None
         if count is None:
             return
         sown = (self.tally.sown or 0) + (self.sowing.again_seeds if self.sowing else 0)
