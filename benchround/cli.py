@@ -1,6 +1,7 @@
 """The shell's door: `benchround` opens the screens, `benchround COMMAND` does one thing.
 
-Exit codes: 0 fine, 1 failure, 2 wrong usage, 3 the season is held by another program.
+Exit codes: 0 fine, 1 failure, 2 wrong usage, 3 the season is held by another program, 130 stopped
+with ctrl+c.
 """
 
 from __future__ import annotations
@@ -12,7 +13,13 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from benchround import __version__
-from benchround.core.errors import BenchroundError, InputError, SeasonBusyError, UnknownNameError
+from benchround.core.errors import (
+    BenchroundError,
+    InputError,
+    SeasonBusyError,
+    StoppedError,
+    UnknownNameError,
+)
 from benchround.core.visible import steering, visible
 from benchround.shell.parsers import module_of, parse, parser_of
 from benchround.shell.starting import collect_less
@@ -28,6 +35,7 @@ COMMANDS = (
     "report",
     "new",
     "sow",
+    "diary",
     "note",
     "tick",
     "put-off",
@@ -44,6 +52,12 @@ COMMANDS = (
     "help",
 )
 """Names of the commands; each is a module of `benchround.commands`, imported when it is used."""
+STOPPED = 130
+"""The exit code after ctrl+c: 128 and the number of the signal, as shells have it."""
+BROKEN_OFF = (
+    "Stopped. An action is written whole or not at all: 'benchround records --newest 5' shows "
+    "whether the last one was."
+)
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -61,6 +75,10 @@ def main(argv: Sequence[str] | None = None) -> int:
         return _screens(words)
     except SeasonBusyError as error:
         return _refuse(error, 3)
+    except StoppedError as error:
+        return _refuse(error, STOPPED)
+    except KeyboardInterrupt:
+        return _refuse(BenchroundError(BROKEN_OFF), STOPPED)
     except BenchroundError as error:
         return _refuse(error, 1)
     except BrokenPipeError:

@@ -9,10 +9,10 @@ from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
-from benchround.core.errors import BenchroundError, InputError
+from benchround.core.errors import InputError
 from benchround.core.record import Draft
 from benchround.core.visible import visible
-from benchround.desk import FURTHEST_BACK, Desk
+from benchround.desk import Desk
 from benchround.feeds.everything_json import Everything, everything_from, everything_text
 from benchround.feeds.out_file import STANDARD_OUTPUT, write_out
 from benchround.feeds.review import review_table
@@ -20,14 +20,17 @@ from benchround.feeds.sowing_sheet import SheetRow, read_sheet
 from benchround.feeds.table_rows import batches_table, readings_table, records_table
 from benchround.feeds.tables import Table, csv_text, json_text, json_value
 from benchround.feeds.text_file import decoded
-from benchround.feeds.trial import Trial
 from benchround.season_given import open_given, say, season_arguments
+from benchround.shell.progress import watched
 from benchround.store.codec import decode, encode
 from benchround.whereabouts import is_season
 
 HELP = "the season as CSV or JSON tables, and taking tables in"
 EXAMPLE = "benchround tables --sample --what review --json"
 
+MOST_BYTES = 1_000_000_000
+"""A season of a million records has a fifth of it (our proposal)."""
+NOTHING = "nothing was recorded."
 WHAT = ("batches", "records", "readings", "review", "everything")
 
 
@@ -41,6 +44,9 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "--take-in", metavar="FILE", default="", help="sowings as CSV, or everything as JSON"
     )
     parser.add_argument("--yes", action="store_true", help="record what is taken in")
+    parser.add_argument(
+        "--only-good", action="store_true", help="leave out rows that cannot be taken in"
+    )
 
 
 def run(given: argparse.Namespace) -> int:
@@ -92,6 +98,9 @@ def _take_in(given: argparse.Namespace) -> int:
         raise InputError("The sample is never written to: name a season of your own.")
     path = Path(given.take_in).expanduser()
     try:
+        size = path.stat().st_size
+        if size > MOST_BYTES:
+            raise InputError(f"{path.name} has {size / 1e6:.0f} MB: no season is as large as that.")
         data = path.read_bytes()
     except OSError as error:
         raise InputError(f"{path} cannot be read ({error.strerror or error}).") from error
@@ -138,42 +147,41 @@ def _take_sowings(text: str, given: argparse.Namespace) -> int:
     desk = open_given(given, writing=given.yes)
     try:
         free = int(desk.free_batch_id()[1:])
-        rows = read_sheet(text, desk.season, desk.library.names(), desk.today, free)
-        rows = _tried(rows, desk)
+        names = desk.library.names()
+        with watched("reading the sheet", "rows", NOTHING) as progress:
+            rows = read_sheet(text, desk.season, names, desk.today, free, progress)
         sys.stdout.writelines(f"{visible(_said(row))}\n" for row in rows)
-        faults = [row for row in rows if row.fault]
-        if faults:
-            say([f"{len(faults)} of {len(rows)} rows cannot be taken in; none was."])
-            return 1
-        if not given.yes:
-            say([f"{len(rows)} rows can be taken in: the same line with --yes records them."])
-            return 0
-        desk.record(row.draft for row in rows if row.draft is not None)
-        say([f"{len(rows)} sowings were recorded."])
+        return _take_rows(rows, desk, given)
     finally:
         desk.close()
+
+
+def _take_rows(rows: Sequence[SheetRow], desk: Desk, given: argparse.Namespace) -> int:
+    faults = sum(1 for row in rows if row.fault)
+    known = sum(1 for row in rows if row.known)
+    drafts = [row.draft for row in rows if row.draft is not None and row.comes]
+    if known:
+        say([f"{known} of {len(rows)} rows are on the books already and are left out."])
+    if faults and not given.only_good:
+        good = f" --only-good takes the other {len(drafts)}." if drafts else ""
+        say([f"{faults} of {len(rows)} rows cannot be taken in; none was.{good}"])
+        return 1
+    if faults:
+        say([f"{faults} of {len(rows)} rows cannot be taken in and are left out."])
+    if not given.yes:
+        say([f"{len(drafts)} rows can be taken in: the same line with --yes records them."])
+        return 0
+    if drafts:
+        desk.record(drafts)
+    say([f"{len(drafts)} sowings were recorded."])
     return 0
-
-
-def _tried(rows: Sequence[SheetRow], desk: Desk) -> tuple[SheetRow, ...]:
-    """The rows with whatever the season's book has against them."""
-    trial = Trial(desk.folder.records(), desk.season, desk.today)
-    found: list[SheetRow] = []
-    for row in rows:
-        if row.draft is not None:
-            try:
-                if row.draft.day is not None and row.draft.day < desk.today - FURTHEST_BACK:
-                    raise InputError(f"sown: {row.draft.day.isoformat()} is too far back.")
-                trial.take([row.draft])
-            except BenchroundError as error:
-                row = SheetRow(row.line, fault=str(error))
-        found.append(row)
-    return tuple(found)
 
 
 def _said(row: SheetRow) -> str:
     if row.draft is None:
         return f"! line {row.line}: {row.fault}"
+    if row.known:
+        return f"= line {row.line}: on the books already as {row.known}"
     remark = f" ({row.remark})" if row.remark else ""
     return f"  line {row.line}: {draft_words(row.draft)}{remark}"
 

@@ -31,3 +31,7 @@ class SeasonError(BenchroundError):
 
 class SeasonBusyError(SeasonError):
     """Another running program holds the season folder."""
+
+
+class StoppedError(BenchroundError):
+    """The grower stopped long work; the message says what was and what was not done."""

@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from benchround.core.frozen import dataclass
 from benchround.core.record_figures import FigureRule, Form
+from benchround.core.typed.date import DATE_ORDER, DAY_FIRST, MONTH_FIRST
 from benchround.core.water.balance import Compost
 
 
@@ -29,7 +30,7 @@ class Setting:
         return _KEPT_AS.get(self.rule.name, self.rule.name)
 
 
-_KEPT_AS = {"date_order": "date order"}
+_KEPT_AS = {"date_order": DATE_ORDER}
 """Settings whose kept name could not be typed before an equals sign."""
 
 
@@ -40,7 +41,7 @@ def _one_of(name: str, *choices: str) -> FigureRule:
 _SETTINGS = (
     Setting(_one_of("units", "C", "F"), "C", "degrees on the screens; records are in C"),
     Setting(_one_of("rain_units", "mm", "inch"), "mm", "rain on the screens; records are in mm"),
-    Setting(_one_of("date_order", "day first", "month first"), "day first", "how 5/6 is read"),
+    Setting(_one_of("date_order", DAY_FIRST, MONTH_FIRST), DAY_FIRST, "how 5/6 is read"),
     Setting(
         FigureRule("feed_every_days", Form.WHOLE, 1, 60, "days"), "7", "from one feed to the next"
     ),

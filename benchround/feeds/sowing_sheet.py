@@ -2,29 +2,28 @@
 
 from __future__ import annotations
 
-import csv
-import io
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from datetime import date
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from datetime import date, timedelta
+from functools import lru_cache
 
+from benchround.core.batch.batch import fold_batch
 from benchround.core.crop.search import Named
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
-from benchround.core.record import Draft, Figure
+from benchround.core.progress import Progress, told, unheard
+from benchround.core.record import Draft, Figure, Record
 from benchround.core.season import Season
-from benchround.core.typed.date import read_day
+from benchround.core.typed.date import month_first, read_day
 from benchround.core.typed.diary_line import crop_meant, place_meant, sowing_draft
-from benchround.feeds.tables import unguarded
+from benchround.feeds.sowing_table import COLUMNS, MEASURES, TEXTS, WHOLE, read_table
+from benchround.feeds.sowings_known import SowingsKnown
 
-WHOLE = ("wanted", "seeds", "cells", "per_cell", "trays")
-MEASURES = ("depth_mm", "heat_c", "row_m")
-TEXTS = ("variety", "container", "packet", "raising", "covering")
-COLUMNS = ("batch", "crop", "sown", "place", "note", *WHOLE, *MEASURES, *TEXTS)
-NEEDED = ("crop",)
-MOST_ROWS = 20_000
+__all__ = ["COLUMNS", "SheetRow", "read_sheet"]
+
 MOST_NUMBER = 1_000_000
-LONGEST_TEXT = 200
-DELIMITERS = ",;\t"
+FURTHEST_BACK = timedelta(days=366 * 12)
+FURTHEST_AHEAD = timedelta(days=366)
+Meant = Callable[[str], str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,12 +33,19 @@ class SheetRow:
     Attributes:
         line: its number in the table, the heading being line 1.
         remark: something to look at that does not forbid it.
+        known: the batch that says the very same already; the row is then left out.
     """
 
     line: int
     draft: Draft | None = None
     fault: str = ""
     remark: str = ""
+    known: str = ""
+
+    @property
+    def comes(self) -> bool:
+        """Whether it would be recorded."""
+        return self.draft is not None and not self.fault and not self.known
 
 
 def read_sheet(
@@ -48,93 +54,107 @@ def read_sheet(
     crops: Iterable[Named],
     today: date,
     first_free: int,
+    progress: Progress = unheard,
 ) -> tuple[SheetRow, ...]:
     """The sowings of a table.
 
     Args:
         text: the table as CSV, with a heading; commas, semicolons or tabs between the cells.
-        season: for places, and to see what is on the books already.
+        season: for places, how days are written, and to see what is on the books already.
         crops: the crops that can be meant.
         today: rows with a later day become plans.
         first_free: number of the first free batch id.
+        progress: told of the rows read.
 
     Raises:
         InputError: the table as a whole cannot be read.
+        StoppedError: it was stopped; nothing was recorded.
     """
-    heading, rows = _table(text)
-    known = tuple(crops)
-    taken = set(season.batches)
+    table = read_table(text)
+    reader = _RowReader(season, tuple(crops), today)
+    names = _Names(frozenset(season.batches), first_free)
     found: list[SheetRow] = []
-    for line, cells in rows:
+    for line, cells in told(table.lines, progress):
         try:
-            values = _values(heading, cells)
-            name = values.get("batch", "")
-            while not name or (name in taken and "batch" not in values):
-                name = f"b{first_free:02d}"
-                first_free += 1
-            if name in taken:
-                raise InputError(f"batch: {name[:40]} is on the books already.")
-            draft = _draft(name, values, season, known, today)
+            row = reader.row(line, table.values(cells), names)
         except InputError as error:
-            found.append(SheetRow(line, fault=str(error)))
-            continue
-        taken.add(name)
-        found.append(SheetRow(line, draft, remark=_seen(draft, season)))
+            row = SheetRow(line, fault=str(error))
+        found.append(row)
     return tuple(found)
 
 
-def _table(text: str) -> tuple[list[str], list[tuple[int, list[str]]]]:
-    first = text.lstrip("\ufeff").lstrip().partition("\n")[0]
-    between = max(DELIMITERS, key=first.count)
-    try:
-        reader = csv.reader(io.StringIO(text.lstrip("\ufeff")), delimiter=between, strict=True)
-        lines = [(reader.line_num, cells) for cells in reader if any(c.strip() for c in cells)]
-    except csv.Error as error:
-        raise InputError(f"The table cannot be read ({error}): save it as CSV again.") from error
-    if not lines:
-        raise InputError("The table is empty: its first line must name the columns.")
-    heading = [cell.strip().lower().replace(" ", "_") for cell in lines[0][1]]
-    unknown = [name for name in heading if name and name not in COLUMNS]
-    if unknown or any(name not in heading for name in NEEDED):
-        what = f"'{unknown[0][:30]}' is no column" if unknown else "There is no column 'crop'"
-        raise InputError(f"{what}. Columns: {', '.join(COLUMNS)}.")
-    if len(set(heading) - {""}) < len([name for name in heading if name]):
-        raise InputError("A column is there twice: leave one out.")
-    if len(lines) - 1 > MOST_ROWS:
-        raise InputError(f"{len(lines) - 1} rows are too many at once: {MOST_ROWS} at most.")
-    return heading, lines[1:]
+class _Names:
+    """Batch ids: those on the books, and those given so far."""
+
+    def __init__(self, on_books: frozenset[str], first_free: int) -> None:
+        self._taken = set(on_books)
+        self._free = first_free
+
+    def require_free(self, name: str) -> None:
+        if name in self._taken:
+            raise InputError(f"batch: {name[:40]} is on the books already.")
+
+    def take(self, name: str) -> str:
+        """The name, or the next free one where there is none."""
+        while not name or (name in self._taken):
+            name = f"b{self._free:02d}"
+            self._free += 1
+        self._taken.add(name)
+        return name
 
 
-def _values(heading: Sequence[str], cells: Sequence[str]) -> dict[str, str]:
-    if any(cell.strip() for cell in cells[len(heading) :]):
-        raise InputError(f"there are {len(cells)} cells but {len(heading)} columns.")
-    values: dict[str, str] = {}
-    for name, cell in zip(heading, cells, strict=False):
-        text = unguarded(cell.strip()).strip()
-        if name and text:
-            values[name] = text
-    for name, text in values.items():
-        if not text.isprintable() and name != "note":
-            raise InputError(f"{name}: there are control characters in it.")
-        if len(text) > LONGEST_TEXT:
-            raise InputError(f"{name}: {len(text)} letters are too many, {LONGEST_TEXT} at most.")
-    return values
+class _RowReader:
+    """Reads rows against a season."""
 
+    def __init__(self, season: Season, crops: tuple[Named, ...], today: date) -> None:
+        self._season = season
+        self._today = today
+        self._known = SowingsKnown(season.batches.values())
+        self._month_first = month_first(season.settings)
+        self._crop: Meant = lru_cache(maxsize=None)(lambda text: crop_meant(text, crops))
 
-def _draft(
-    name: str, values: Mapping[str, str], season: Season, crops: Sequence[Named], today: date
-) -> Draft:
-    if "crop" not in values:
-        raise InputError("crop: it is empty.")
-    figures: dict[str, Figure] = {"crop": crop_meant(values["crop"], crops)}
-    if "place" in values:
-        figures["place"] = place_meant(values["place"], season.places)
-    figures.update(_figures(values))
-    try:
-        day = read_day(values["sown"], today) if "sown" in values else today
-    except InputError as error:
-        raise InputError(f"sown: {error}") from error
-    return sowing_draft(name, figures, day, today, values.get("note", ""))
+    def row(self, line: int, values: Mapping[str, str], names: _Names) -> SheetRow:
+        """The row.
+
+        Raises:
+            InputError: a cell cannot be understood.
+        """
+        own = values.get("batch", "")
+        draft = self._draft(own, values)
+        there = self._known.take(draft, self._today, own)
+        if there:
+            return SheetRow(line, draft, known=there)
+        if own:
+            names.require_free(own)
+        like = self._known.like(draft, self._today)
+        remark = f"like {like}, which is on the books already" if like else ""
+        named = Draft(draft.kind, names.take(own), draft.figures, draft.note, day=draft.day)
+        return SheetRow(line, named, remark=remark)
+
+    def _draft(self, name: str, values: Mapping[str, str]) -> Draft:
+        if "crop" not in values:
+            raise InputError("crop: it is empty.")
+        figures: dict[str, Figure] = {"crop": self._crop(values["crop"])}
+        if "place" in values:
+            figures["place"] = place_meant(values["place"], self._season.places)
+        figures.update(_figures(values))
+        draft = sowing_draft(name, figures, self._day(values), self._today, values.get("note", ""))
+        record = Record("", draft.day or self._today, draft.kind, name, dict(draft.figures))
+        _, doubts = fold_batch(name, (record,))
+        if doubts:
+            raise InputError(doubts[0])
+        return draft
+
+    def _day(self, values: Mapping[str, str]) -> date:
+        if "sown" not in values:
+            return self._today
+        try:
+            day = read_day(values["sown"], self._today, month_first=self._month_first)
+        except InputError as error:
+            raise InputError(f"sown: {error}") from error
+        if not self._today - FURTHEST_BACK <= day <= self._today + FURTHEST_AHEAD:
+            raise InputError(f"sown: {day.isoformat()} is too far off: look at the year again.")
+        return day
 
 
 def _figures(values: Mapping[str, str]) -> Iterator[tuple[str, Figure]]:
@@ -163,15 +183,3 @@ def _measure(name: str, text: str) -> float:
     if not 0 <= number <= MOST_NUMBER:
         raise InputError(f"{name}: '{text[:30]}' is no number from 0 up.")
     return number
-
-
-def _seen(draft: Draft, season: Season) -> str:
-    """Whether such a sowing is on the books already."""
-    for batch in season.batches.values():
-        same = (batch.crop, batch.variety) == (
-            draft.figures.get("crop"),
-            draft.figures.get("variety", ""),
-        )
-        if same and batch.sowing is not None and batch.sowing.day == draft.day:
-            return f"like {batch.id}, which is on the books already"
-    return ""

@@ -1,14 +1,18 @@
-"""Reading a text file nobody vouches for: bounded in size, UTF-8 or Latin-1, never binary."""
+"""Reading a text file nobody vouches for: bounded in size, in a usual encoding, never binary."""
 
 from __future__ import annotations
 
+from codecs import BOM_UTF16_BE, BOM_UTF16_LE
 from pathlib import Path
 
 from benchround.core.errors import InputError
 
 MOST_BYTES = 20_000_000
-ENCODINGS = ("utf-8-sig", "latin-1")
-"""UTF-8 with or without its mark; what is not UTF-8 is read as Latin-1."""
+ENCODINGS = ("utf-8-sig", "cp1252", "latin-1")
+"""UTF-8 with or without its mark; what is not UTF-8 is read as Windows' Western letters, which hold
+Latin-1's, and what is not that either as Latin-1."""
+MARKED = (BOM_UTF16_LE, BOM_UTF16_BE)
+"""How a file of two-byte letters begins, as a spreadsheet saves "Unicode text"."""
 
 
 def read_text(path: Path) -> str:
@@ -39,10 +43,12 @@ def decoded(raw: bytes, name: str = "the file") -> str:
     """
     if len(raw) > MOST_BYTES:
         raise InputError(f"{name}: more than {MOST_BYTES / 1e6:.0f} MB are not read.")
-    if b"\x00" not in raw:
-        for encoding in ENCODINGS:
-            try:
-                return raw.decode(encoding)
-            except UnicodeDecodeError:
-                continue
+    marked = raw.startswith(MARKED)
+    for encoding in ("utf-16",) if marked else ENCODINGS if b"\x00" not in raw else ():
+        try:
+            text = raw.decode(encoding)
+        except UnicodeDecodeError:
+            continue
+        if "\x00" not in text:
+            return text
     raise InputError(f"{name} is no text file: save the table as CSV in UTF-8.")

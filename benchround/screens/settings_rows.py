@@ -41,7 +41,7 @@ SITE_TELLS: Mapping[str, str] = {
 CHOICE_LABELS: Mapping[str, str] = {
     "units": "degrees",
     "rain_units": "rain",
-    "date_order": "dates",
+    "date_order": "date order",
     "feed_every_days": "feed every",
     "compost": "compost",
     "weather_fetch": "fetch the outlook",

@@ -7,12 +7,9 @@ from datetime import date
 
 from benchround.core.errors import InputError
 from benchround.core.season import Season
+from benchround.core.typed.date import month_first as first_the_month
 from benchround.core.typed.date import read_day, say_full
 from benchround.screens.widgets.field import Choice, Field, among
-
-DATE_ORDER = "date order"
-"""The setting that says whether 5/27 has the month first."""
-MONTH_FIRST = "month first"
 
 
 def place_choices(season: Season) -> Sequence[Choice]:
@@ -51,7 +48,7 @@ def day_field(day: date, today: date, *, label: str = "day", name: str = "day") 
 
 def month_first(season: Season) -> bool:
     """Whether the grower writes the month before the day."""
-    return season.settings.get(DATE_ORDER, "") == MONTH_FIRST
+    return first_the_month(season.settings)
 
 
 def echo_day(field: Field, season: Season, today: date, *, ahead: bool = False) -> date | None:

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from benchround.core.errors import SeasonError
 from benchround.core.record import Kind, Record, live
+from benchround.core.typed.date import month_first as first_the_month
 from benchround.core.typed.date import read_day
 from benchround.desk import Desk
 from benchround.reckoning.crop_named import crop_named
@@ -18,9 +19,6 @@ from benchround.rounds.record_line import Reader, Word
 from benchround.shell.saying import remark
 from benchround.whereabouts import find_season
 
-MONTH_FIRST = "month first"
-DATES = "date order"
-"""The setting that says how days are typed."""
 _WORD = re.compile(r"([a-z][a-z0-9_.]*)=(.*)", re.DOTALL)
 
 
@@ -112,7 +110,7 @@ def require_writable(desk: Desk) -> None:
 
 def month_first(desk: Desk) -> bool:
     """Whether the grower writes 5/27 for the 27th of May."""
-    return desk.season.settings.get(DATES, "") == MONTH_FIRST
+    return first_the_month(desk.season.settings)
 
 
 def day_typed(text: str, desk: Desk, *, ahead: bool = False) -> date:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 import shutil
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -11,15 +13,20 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchround.cli import main
-from benchround.core.errors import InputError
-from benchround.core.record import Kind
+from benchround.core.book import fold_season
+from benchround.core.errors import InputError, StoppedError
+from benchround.core.record import Kind, Record
+from benchround.core.typed.date import DATE_ORDER, MONTH_FIRST
 from benchround.crops.library import load_library
 from benchround.desk import Desk
 from benchround.feeds.sowing_sheet import COLUMNS, SheetRow, read_sheet
+from benchround.feeds.text_file import decoded
 from benchround.whereabouts import sample_folder
 from tests.feeds.seasons import sample_season
 from tests.sample.story import DAY_0
+from tests.sample.story import records as sample_records
 
+CROPS = load_library().names()
 HEAD = "crop,variety,sown,seeds,cells,place,wanted\n"
 
 
@@ -138,6 +145,7 @@ def test_any_table_is_rows_or_a_sentence(text: str) -> None:
         return
     for row in rows:
         assert (row.draft is None) is bool(row.fault)
+        assert not (row.comes and row.fault)
 
 
 @settings(deadline=None)
@@ -156,6 +164,81 @@ def test_what_was_put_in_comes_out(variety: str, seeds: int, day: date) -> None:
     assert row.draft is not None
     assert row.draft.figures["variety"] == variety
     assert (row.draft.figures["seeds"], row.draft.day) == (seeds, day)
+
+
+@pytest.mark.parametrize("sign", ["|", ":", "^"])
+def test_other_signs_between_the_columns_are_named(sign: str) -> None:
+    with pytest.raises(InputError, match=re.escape(f"parted by '{sign}': save it as CSV")):
+        read(f"crop{sign}variety{sign}sown\ncosmos{sign}x{sign}today\n")
+
+
+def test_a_row_parted_otherwise_than_the_heading_is_named() -> None:
+    bad, good = read("crop,variety,seeds\ncosmos;x;40\ncosmos,x,40\n")
+    assert "not parted by commas as the heading is" in bad.fault
+    assert good.comes
+
+
+def test_days_are_read_in_the_growers_order() -> None:
+    season = replace(sample_season(), settings={DATE_ORDER: MONTH_FIRST})
+    (row,) = read_sheet("crop,date\ncosmos,4/12/2026\n", season, CROPS, DAY_0, 34)
+    assert row.draft is not None
+    assert row.draft.day == date(2026, 4, 12)
+    assert read("crop,day\ncosmos,4/12/2026\n")[0].draft is not None
+
+
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "cp1252", "utf-16"])
+def test_usual_encodings_are_read(encoding: str) -> None:
+    text = "crop,variety\ncosmos,\u00c4nnchen \u2018Weiss\u2019\n"
+    (row,) = read(decoded(text.encode(encoding)))
+    assert row.draft is not None
+    assert row.draft.figures["variety"] == "\u00c4nnchen \u2018Weiss\u2019"
+
+
+@pytest.mark.parametrize(
+    "raw", [b"PK\x03\x04\x00\x00", b"\xff\xfe\x00", b"crop\x00", b"\xfe\xff\x00\x00"]
+)
+def test_what_is_no_text_is_refused_in_a_sentence(raw: bytes) -> None:
+    with pytest.raises(InputError, match="is no text file: save the table as CSV"):
+        decoded(raw)
+
+
+def test_the_same_sheet_twice_doubles_nothing() -> None:
+    text = "crop,variety,sown,seeds\ncosmos,A,1 may,40\ncosmos,A,1 may,40\nleek,B,1 aug,9\n"
+    drafts = [row.draft for row in read(text) if row.draft is not None]
+    records = tuple(
+        Record(f"z{n}", draft.day or DAY_0, draft.kind, draft.about, dict(draft.figures))
+        for n, draft in enumerate(drafts)
+    )
+    after = fold_season((*sample_records(), *records), load_library())
+    again = read_sheet(text, after, CROPS, DAY_0, 37)
+    assert [row.known for row in again] == ["b34", "b35", "b36"]
+    assert not any(row.comes for row in again)
+    third = read_sheet(text.replace("leek", "cosmos,A,1 may,40\nleek"), after, CROPS, DAY_0, 37)
+    assert [row.comes for row in third] == [False, False, True, False]
+
+
+def test_a_plan_that_was_taken_in_is_known_on_its_day_too() -> None:
+    text = "crop,sown,seeds\nleek,2026-08-01,9\n"
+    (row,) = read(text)
+    assert row.draft is not None
+    planned = Record("z1", DAY_0, row.draft.kind, row.draft.about, dict(row.draft.figures))
+    after = fold_season((*sample_records(), planned), load_library())
+    (later,) = read_sheet(text, after, CROPS, date(2026, 8, 2), 35)
+    assert later.known == "b34"
+
+
+def test_reading_can_be_stopped_and_nothing_is_given() -> None:
+    told: list[tuple[int, int]] = []
+
+    def stop(done: int, of: int) -> None:
+        told.append((done, of))
+        if done >= 100:
+            raise StoppedError("stopped")
+
+    with pytest.raises(StoppedError):
+        read_sheet("crop\n" + "cosmos\n" * 1000, sample_season(), CROPS, DAY_0, 34, stop)
+    assert told[0] == (0, 1000)
+    assert told[-1] == (100, 1000)
 
 
 def test_columns_are_those_of_the_guide() -> None:
@@ -194,9 +277,15 @@ def test_one_bad_row_keeps_all_of_it_out(
     assert main(words) == 1
     shown = capsys.readouterr()
     assert "! line 3: 'nope' is no crop" in shown.out
-    assert "! line 4: sown: 2010-01-01 is too far back" in shown.out
+    assert "! line 4: sown: 2010-01-01 is too far off" in shown.out
     assert "2 of 3 rows cannot be taken in; none was" in shown.err
     assert "b34" not in batches(season)
+    assert main([*words, "--only-good"]) == 0
+    assert "1 sowings were recorded" in capsys.readouterr().err
+    assert list(batches(season))[-1] == "b34"
+    assert main([*words, "--only-good"]) == 0
+    assert "1 of 3 rows are on the books already" in capsys.readouterr().err
+    assert "b35" not in batches(season)
 
 
 def batches(folder: Path) -> dict[str, str]:

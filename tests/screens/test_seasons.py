@@ -10,9 +10,9 @@ from benchround.clock import SampleClock
 from benchround.core.errors import SeasonError
 from benchround.core.record import Draft, Kind, Record
 from benchround.core.task import Family
+from benchround.core.typed.date import DATE_ORDER, MONTH_FIRST
 from benchround.desk import Desk
 from benchround.screens.app import LOOK
-from benchround.screens.sheet_fields import DATE_ORDER, MONTH_FIRST
 from benchround.screens.theme import LIGHT
 from tests.sample.story import DAY_0
 from tests.screens.stage import (

@@ -402,7 +402,7 @@ async def test_choices_are_settings_and_the_look_follows_at_once(desk: Desk) -> 
         form_of(app).field("feed_every_days").put("10")
         await pilot.press("ctrl+s")
         await pilot.pause()
-        assert said(app).startswith("Recorded: dates month first, feed every 10, look light")
+        assert said(app).startswith("Recorded: date order month first, feed every 10, look light")
         assert app.theme == LIGHT
         assert month_first(desk.season)
         assert desk.season.settings["feed_every_days"] == "10"

@@ -6,7 +6,7 @@ Never a guess: what could mean two days is refused with a sentence that shows ho
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import date, timedelta
 
 from benchround.core.errors import InputError
@@ -39,6 +39,8 @@ MONTH_NAMES = (
     "december",
 )
 NEAR_DAYS = {"today": 0, "yesterday": -1, "tomorrow": 1}
+DATE_ORDER, DAY_FIRST, MONTH_FIRST = "date order", "day first", "month first"
+"""The setting that says how 5/6 is read, and what it may say."""
 HOW = "write it as 2026-05-27, 27.5., 27/5, 27 may, today, mon, +3 or -1"
 
 _ISO = re.compile(r"([0-9]{4})-([0-9]{1,2})-([0-9]{1,2})")
@@ -77,6 +79,11 @@ def read_day(text: str, today: date, *, ahead: bool = False, month_first: bool =
             if day is not None:
                 return _near(day, today, said)
     raise InputError(f"'{said}' is no day: {HOW}.")
+
+
+def month_first(settings: Mapping[str, str]) -> bool:
+    """Whether the grower of a season with these settings writes the month before the day."""
+    return settings.get(DATE_ORDER, "") == MONTH_FIRST
 
 
 def say_full(day: date, today: date) -> str:

@@ -48,16 +48,20 @@ def read_diary_line(
     crops: Iterable[Named],
     places: Sequence[Place],
     batch: str = "",
+    *,
+    usual_day: date | None = None,
+    month_first: bool = False,
 ) -> Draft:
     """The sowing a line tells of.
 
     Args:
         text: the line as typed.
-        today: the day it is typed on; a line without a day is about today. A day to come makes it
-            a plan.
+        today: the day it is typed on. A day to come makes it a plan.
         crops: the crops that can be meant, by any of their names.
         places: the places that can be meant, by code or name.
         batch: the id of the batch it begins.
+        usual_day: the day of a line that names none; today without it.
+        month_first: whether 4/12 is the 12th of April.
 
     Raises:
         InputError: a word cannot be understood; the message names it and says what to write.
@@ -65,7 +69,7 @@ def read_diary_line(
     if len(text) > LONGEST_LINE or not text.replace("\t", " ").strip("\r\n").isprintable():
         raise InputError(f"That line is too long or holds control characters: {HOW}.")
     words = text.split()
-    day, words = _day(words, today)
+    day, words = _day(words, today, usual_day or today, month_first)
     if words and words[0].lower() in VERBS:
         words = words[1:]
     if not words:
@@ -127,20 +131,23 @@ def place_meant(text: str, places: Sequence[Place]) -> str:
     raise InputError(f"'{text[:40]}' is no place. Places: {known}.")
 
 
-def _day(words: list[str], today: date) -> tuple[date, list[str]]:
+def _day(words: list[str], today: date, usual: date, month_first: bool) -> tuple[date, list[str]]:
+    def read(count: int) -> date:
+        return read_day(" ".join(words[:count]), today, month_first=month_first)
+
     for count in (3, 2, 1):
         if len(words) < count:
             continue
         try:
-            day = read_day(" ".join(words[:count]), today)
+            day = read(count)
         except InputError:
             continue
         if words[count:] and _YEAR.fullmatch(words[count]):
-            return read_day(" ".join(words[: count + 1]), today), words[count + 1 :]
+            return read(count + 1), words[count + 1 :]
         return day, words[count:]
     if words and _DAYLIKE.fullmatch(words[0]):
-        read_day(" ".join(words[:2] if words[0].isdigit() else words[:1]), today)
-    return today, words
+        read(2 if words[0].isdigit() else 1)
+    return usual, words
 
 
 def _crop(words: list[str], crops: Iterable[Named]) -> tuple[str, list[str]]:

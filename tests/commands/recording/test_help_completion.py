@@ -18,8 +18,8 @@ from benchround.shell.parsers import arguments_of, examples_of, module_of, parse
 from tests.commands.recording.bench import Run
 
 OURS = (
-    *("new", "sow", "note", "tick", "put-off", "undo", "records", "place", "settings", "crops"),
-    *("keep", "restore", "merge", "close-season", "completion", "help"),
+    *("new", "sow", "diary", "note", "tick", "put-off", "undo", "records", "place", "settings"),
+    *("crops", "keep", "restore", "merge", "close-season", "completion", "help"),
 )
 EXAMPLES = [(name, example) for name in OURS for example in examples_of(module_of(name))]
 

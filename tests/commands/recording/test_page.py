@@ -10,11 +10,9 @@ import pytest
 
 from benchround.commands.weather_fetch import FETCH
 from benchround.core.settings_words import SETTINGS
+from benchround.core.typed.date import DATE_ORDER, DAY_FIRST, MONTH_FIRST
 from benchround.core.units import DEGREES, RAIN, Degrees, Rain
 from benchround.core.water.tray_holder import COMPOST_SETTING
-from benchround.screens.sheet_fields import DATE_ORDER, MONTH_FIRST
-from benchround.shell.opened import DATES
-from benchround.shell.opened import MONTH_FIRST as TYPED_MONTH_FIRST
 from benchround.shell.parsers import examples_of, module_of
 from tests.commands.recording.bench import Run
 from tests.commands.recording.test_help_completion import OURS
@@ -51,9 +49,8 @@ def test_settings_are_kept_under_the_names_the_others_read() -> None:
     assert SETTINGS["rain_units"].rule.choices == tuple(Rain)
     assert SETTINGS["compost"].key == COMPOST_SETTING
     assert SETTINGS["weather_fetch"].key == FETCH
-    assert SETTINGS["date_order"].key == DATE_ORDER == DATES
-    assert MONTH_FIRST == TYPED_MONTH_FIRST
-    assert MONTH_FIRST in SETTINGS["date_order"].rule.choices
+    assert SETTINGS["date_order"].key == DATE_ORDER
+    assert SETTINGS["date_order"].rule.choices == (DAY_FIRST, MONTH_FIRST)
 
 
 def test_every_setting_stands_on_the_page() -> None:

@@ -1,0 +1,76 @@
+"""A sowing that was read, in words: what the grower looks at before it is recorded."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from datetime import date
+
+from benchround.core.record import Draft, Figure, Kind
+from benchround.core.season import Season
+from benchround.core.typed.date import say_full
+
+COUNTS: Mapping[str, tuple[str, str]] = {
+    "wanted": ("wanted", "wanted"),
+    "seeds": ("seed", "seeds"),
+    "cells": ("cell", "cells"),
+    "per_cell": ("seed a cell", "seeds a cell"),
+    "trays": ("tray", "trays"),
+}
+OTHERS: Mapping[str, str] = {
+    "depth_mm": "{} mm deep",
+    "heat_c": "at {} C",
+    "row_m": "{} m of row",
+    "container": "in {}",
+    "packet": "packet {}",
+    "raising": "sown in {}",
+    "covering": "covered with {}",
+}
+
+
+def sowing_words(draft: Draft, season: Season, today: date) -> str:
+    """Crop, variety, day, numbers, container, place and packet of a sowing or a plan."""
+    return ", ".join(_parts(draft, season, today))
+
+
+def _parts(draft: Draft, season: Season, today: date) -> Iterator[str]:
+    figures = draft.figures
+    yield crop_words(draft, season)
+    yield f"{draft.kind} {day_words(draft, today)}"
+    yield from numbers_words(figures)
+    place = season.place(str(figures.get("place", "")))
+    if place is not None:
+        yield f"place {place.name}"
+    for name, words in OTHERS.items():
+        if name in figures:
+            yield words.format(_figure(figures[name]))
+    if draft.note:
+        yield f"note: {draft.note}"
+
+
+def crop_words(draft: Draft, season: Season) -> str:
+    """Crop and variety."""
+    crop = season.crop(str(draft.figures.get("crop", ""))).name
+    return f"{crop} {draft.figures.get('variety', '')}".strip()
+
+
+def day_words(draft: Draft, today: date) -> str:
+    """The day it was sown, or is planned for, in full."""
+    return say_full(day_of(draft, today), today)
+
+
+def day_of(draft: Draft, today: date) -> date:
+    """The day it was sown, or is planned for."""
+    if draft.kind is Kind.PLANNED:
+        return date.fromisoformat(str(draft.figures["sow_on"]))
+    return draft.day or today
+
+
+def numbers_words(figures: Mapping[str, Figure]) -> Iterator[str]:
+    """Every number with what it counts."""
+    for name, (one, many) in COUNTS.items():
+        if name in figures:
+            yield f"{figures[name]} {one if figures[name] == 1 else many}"
+
+
+def _figure(value: Figure) -> str:
+    return f"{value:g}" if isinstance(value, int | float) else value
