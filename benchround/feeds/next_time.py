@@ -17,9 +17,8 @@ from benchround.core.lifecycle import ENDED, WAITING
 from benchround.core.numbers.shares import wilson
 from benchround.core.record import Cause, Kind
 from benchround.core.season import Season
-from benchround.core.seed.quantity import how_many
+from benchround.core.seed.quantity import SURVIVAL, how_many
 from benchround.feeds.cause_words import NEXT_TIME
-from benchround.feeds.next_year import SURVIVAL
 from benchround.feeds.review import Had, not_counted, seeds_sown, wanted_had
 
 TOO_MANY = 1.5

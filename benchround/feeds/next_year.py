@@ -20,13 +20,11 @@ from benchround.core.learning.figures import PRIOR_SEEDS, shrunk_share
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.season import Season
-from benchround.core.seed.quantity import how_many
+from benchround.core.seed.quantity import SURVIVAL, WANTED_CHANCE, how_many
 from benchround.feeds.review import final_count, seeds_sown
 
 STOOD_READY_DAYS = 14
 """Plants may stand ready this long before it is called too early (our proposal)."""
-SURVIVAL = (0.9, 0.9)
-"""Shares that take after pricking out and come through to planting (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,7 +167,7 @@ def _believed(
 
 @lru_cache(maxsize=8192)
 def _enough(wanted: int, share: float, tested: int, per_cell: int) -> int:
-    return how_many(wanted, share, float(tested), SURVIVAL, 0.9, per_cell).seeds
+    return how_many(wanted, share, float(tested), SURVIVAL, WANTED_CHANCE, per_cell).seeds
 
 
 def _loss_words(batch: Batch) -> Iterator[str]:

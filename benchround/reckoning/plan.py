@@ -5,12 +5,10 @@ from __future__ import annotations
 import argparse
 from datetime import date, timedelta
 
-from benchround.core.crop.crop import Crop, Raising
+from benchround.core.crop.crop import Crop
 from benchround.core.numbers.ranges import require_air_temp
 from benchround.core.planning.plan import (
     AS_GIVEN,
-    CHANCE,
-    SURVIVAL,
     Goal,
     RaisedAt,
     SowPlan,
@@ -22,7 +20,7 @@ from benchround.core.planning.plan import (
     usual_in,
 )
 from benchround.core.record import Figure, Kind, Record
-from benchround.core.seed.quantity import Quantity
+from benchround.core.seed.quantity import WANTED_CHANCE, Quantity
 from benchround.core.site import PlaceKind, Site, site_from
 from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, iso, rounded
@@ -68,7 +66,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--survival", type=share, action="append", metavar="S", help="share kept; may be repeated"
     )
-    parser.add_argument("--chance", type=share, default=CHANCE, metavar="P", help="(0.9)")
+    parser.add_argument("--chance", type=share, default=WANTED_CHANCE, metavar="P", help="(0.9)")
     parser.add_argument(
         "--again", type=count, metavar="DAYS", help="sow again for a harvest so many days later"
     )
@@ -85,15 +83,12 @@ def reckon(given: argparse.Namespace) -> Answer:
     site = _site(given)
     today = given.today or date.today()
     plan = sow_plan(crop, goal, given.by, site, _raised(given, site), today)
-    survival = SURVIVAL if given.survival is None else tuple(given.survival)
-    if crop.raising is Raising.DRILL and given.survival is None:
-        survival = SURVIVAL[:1]
     amount = cells_for(
         crop,
         given.want,
         germination=given.germination,
         tested=given.tested,
-        survival=survival,
+        survival=given.survival,
         chance=given.chance,
     )
     room = tray_room(given, amount.cells if amount else 0)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from benchround.core.record import Kind
-from benchround.core.seed.needed import SURVIVAL, known_share, seeds_behind, seeds_needed
+from benchround.core.seed.needed import needed_for
 from benchround.core.seed.packet import Packet
 from benchround.rounds.view import BatchView
 
@@ -30,13 +30,10 @@ def packet_for(view: BatchView) -> Packet | None:
 
 def seeds_for(view: BatchView) -> tuple[int | None, str]:
     """Seeds to sow so that enough plants stand ready nine times in ten, and how it was reckoned."""
-    wanted, packet = view.batch.wanted, packet_for(view)
-    known = known_share(view.season, view.crop.key, packet)
-    if not wanted or known is None:
-        return None, "no number of plants wanted was given"
-    answer, fault = seeds_needed(wanted, known.share, seeds_behind(known, packet))
-    if answer is None:
-        return None, fault
-    shares = " x ".join(f"{share:.0%}" for share in (known.share, *SURVIVAL))
-    told = f"; {known}" if known.batches or known.of == "packet" else ""
-    return answer.seeds, f"{wanted} wanted at {shares}: {answer.seeds} for nine times in ten{told}"
+    wanted, each = view.batch.wanted, view.crop.growing.per_cell
+    found = needed_for(view.season, view.crop, wanted, packet_for(view), view.raising, each)
+    if found.amount is None:
+        return None, found.fault
+    told = f"; {found.told}" if found.told else ""
+    amount = f"{found.amount.seeds} for nine times in ten"
+    return found.amount.seeds, f"{wanted} wanted at {found.shares}: {amount}{told}"

@@ -141,7 +141,8 @@ class SowScreen(Sheet, inherit_bindings=False):
         except InputError:
             number = None
         holds = container.value if container.touched else ""
-        return plan_sowing(self.desk.season, crop, day, number, holds)
+        packet = fields.field("packet").value
+        return plan_sowing(self.desk.season, crop, day, number, holds, packet)
 
     def _containers(self) -> str:
         """How many of the container it takes."""
@@ -217,6 +218,9 @@ class SowScreen(Sheet, inherit_bindings=False):
         elif plan is not None and plan.window is not None:
             span = f"{say_day(plan.window.opens)} to {say_day(plan.window.closes)}"
             yield from paragraph(f"Sowing window {span}", width, Role.QUIET)
+        for word in plan.minds if plan is not None else ():
+            role = Role.LATE if word.urgent else Role.QUIET
+            yield from paragraph(f"{word.text[0].upper()}{word.text[1:]}", width, role)
         for step in self._course:
             if step.step is not Step.SOW:
                 yield from _course_lines(step, width, tall=self.size.height >= TALL)

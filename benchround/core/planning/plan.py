@@ -32,7 +32,7 @@ from benchround.core.planning.nouns import Goal, PlanStep, SowPlan
 from benchround.core.planning.overlap import Overlap, flowering_overlap, flowerless
 from benchround.core.planning.own_time import own_time_plan
 from benchround.core.planning.season import after_frost, say
-from benchround.core.seed.quantity import Quantity, how_many
+from benchround.core.seed.quantity import WANTED_CHANCE, Quantity, how_many, shares_kept
 from benchround.core.site import Site
 
 __all__ = [
@@ -52,10 +52,6 @@ __all__ = [
     "usual_in",
 ]
 
-SURVIVAL = (0.9, 0.9)
-"""Shares that take after pricking out and that come through to planting (common practice)."""
-CHANCE = 0.9
-
 
 def cells_for(
     crop: Crop,
@@ -63,12 +59,13 @@ def cells_for(
     *,
     germination: float | None = None,
     tested: float | None = None,
-    survival: Sequence[float] = SURVIVAL,
-    chance: float = CHANCE,
+    survival: Sequence[float] | None = None,
+    chance: float = WANTED_CHANCE,
 ) -> Quantity | None:
     """Cells and seeds for the plants wanted, by `how_many`; None where germination is not known.
 
-    Several seeds a cell count where they are thinned to one; a clump counts as one plant.
+    Several seeds a cell count where they are thinned to one; a clump counts as one plant. Without
+    shares that survive the usual ones are taken.
 
     Raises:
         OutOfRangeError: a figure is outside its range.
@@ -79,7 +76,8 @@ def cells_for(
     if share is None:
         return None
     per_cell = crop.growing.per_cell if crop.raising is not Raising.TRAY else 1
-    return how_many(want, share, tested, survival, chance, max(1, per_cell))
+    kept = shares_kept(str(crop.raising)) if survival is None else survival
+    return how_many(want, share, tested, kept, chance, max(1, per_cell))
 
 
 def sow_plan(

@@ -6,15 +6,19 @@ named, instead of being excused by the heat that stalled it.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator, Mapping
 from datetime import date
 from functools import lru_cache
 
-from benchround.core.batch.batch import MAIN, Batch, Part
+from benchround.core.batch.batch import Batch, Part
+from benchround.core.batch.nouns import Moves
 from benchround.core.crop.crop import Germination
 from benchround.core.seed.thermal_model import ThermalModel
+from benchround.core.sky.warmth import Warmth
 
-Moves = tuple[tuple[date, str], ...]
-"""From which day a part stood where, oldest first."""
+WarmthOf = Callable[[str], Mapping[int, Warmth]]
+"""By the code of a place, its warmth by the number of the day (`date.toordinal`)."""
+FOR_GOOD = date.max.toordinal() + 1
 
 
 @lru_cache(maxsize=1024)
@@ -37,14 +41,7 @@ def heat_felt(model: ThermalModel, mean_c: float) -> float:
 
 def places_of(batch: Batch, part: Part) -> Moves:
     """From which day the part stood where, oldest first."""
-    told, moves = (MAIN, part.name), []
-    for record in batch.records:
-        figures = record.figures
-        if "place" in figures and ("part" not in figures or record.text("part") in told):
-            place = record.text("place")
-            if place:
-                moves.append((record.day, place))
-    return tuple(moves) or ((batch.begun, part.place),)
+    return part.moves or ((batch.begun, part.place),)
 
 
 def place_on(moves: Moves, day: date) -> str:
@@ -55,3 +52,15 @@ def place_on(moves: Moves, day: date) -> str:
             break
         found = place
     return found
+
+
+def felt_since(moves: Moves, since: date, warmth_of: WarmthOf) -> Iterator[Warmth]:
+    """The warmth of every day from `since` on, where the part stood on it; there is no end."""
+    number = since.toordinal()
+    leaves = [day.toordinal() for day, _ in moves[1:]]
+    for (_, place), until in zip(moves, (*leaves, FOR_GOOD), strict=True):
+        if number < until:
+            days = warmth_of(place)
+            while number < until:
+                yield days[number]
+                number += 1

@@ -1,17 +1,99 @@
-"""How many seeds to sow for the plants wanted, by what is known of the seed."""
+"""How many seeds to sow for the plants wanted, by what is known and learned of the seed.
+
+The one rule behind the sowing sheet, the round and the advice for next year.
+"""
 
 from __future__ import annotations
 
 from functools import lru_cache
 
+from benchround.core.crop.crop import Crop, Raising
 from benchround.core.errors import OutOfRangeError
+from benchround.core.frozen import dataclass
 from benchround.core.learning.learned import LearnedShare
 from benchround.core.season import Packet, Season
-from benchround.core.seed.quantity import Quantity, how_many
+from benchround.core.seed.quantity import (
+    SURVIVAL,
+    WANTED_CHANCE,
+    Quantity,
+    how_many,
+    shares_kept,
+)
 
-WANTED_CHANCE = 0.9
-SURVIVAL = (0.9, 0.9)
-"""Shares that take after pricking out and that come through to planting (common practice)."""
+__all__ = [
+    "CELLED",
+    "SURVIVAL",
+    "WANTED_CHANCE",
+    "Needed",
+    "known_share",
+    "needed_for",
+    "seeds_behind",
+    "seeds_needed",
+]
+
+CELLED = (Raising.CELLS, Raising.CLUMPS, Raising.POTS)
+"""Ways of sowing in which a cell or pot counts as one plant, whatever is sown in it."""
+NOTHING_WANTED = "no number of plants wanted was given"
+NOT_KNOWN = "how much of this seed comes up is not known"
+
+
+@dataclass(frozen=True, slots=True)
+class Needed:
+    """What the plants wanted take.
+
+    Attributes:
+        amount: cells and seeds; None where they cannot be told, see `fault`.
+        known: the germination reckoned with, and what stands behind it.
+        kept: shares that take after pricking out and that come through to planting.
+        fault: what stands against an amount; empty where there is one.
+    """
+
+    amount: Quantity | None
+    known: LearnedShare | None = None
+    kept: tuple[float, ...] = SURVIVAL
+    fault: str = ""
+
+    @property
+    def shares(self) -> str:
+        """The shares multiplied, as 60% x 90% x 90%."""
+        first = (self.known.share,) if self.known is not None else ()
+        return " x ".join(f"{share:.0%}" for share in (*first, *self.kept))
+
+    @property
+    def told(self) -> str:
+        """What own counts or the packet say of the seed; empty where only the library does."""
+        known = self.known
+        return str(known) if known is not None and (known.batches or known.of == "packet") else ""
+
+
+def needed_for(
+    season: Season,
+    crop: Crop,
+    wanted: int | None,
+    packet: Packet | None = None,
+    raising: str = "",
+    per_cell: int = 1,
+) -> Needed:
+    """What so many plants of a crop take, nine times in ten.
+
+    Args:
+        season: what was learned so far.
+        crop: the crop's rules.
+        wanted: plants wanted at planting; None or 0: none were named.
+        packet: the packet sown from, where one is chosen.
+        raising: how it is sown; empty: as the crop usually is.
+        per_cell: seeds in a cell or pot.
+    """
+    if not wanted:
+        return Needed(None, fault=NOTHING_WANTED)
+    way = raising or str(crop.raising)
+    known, kept = known_share(season, crop.key, packet), shares_kept(way)
+    if known is None:
+        return Needed(None, fault=NOT_KNOWN)
+    seeds_each = per_cell if way in CELLED else 1
+    behind = seeds_behind(known, packet)
+    amount, fault = seeds_needed(wanted, known.share, behind, seeds_each, kept)
+    return Needed(amount, known, kept, fault)
 
 
 def known_share(season: Season, crop_key: str, packet: Packet | None = None) -> LearnedShare | None:
@@ -40,7 +122,11 @@ def seeds_behind(share: LearnedShare, packet: Packet | None) -> float | None:
 
 @lru_cache(maxsize=4096)
 def seeds_needed(
-    wanted: int, share: float, tested: float | None, per_cell: int = 1
+    wanted: int,
+    share: float,
+    tested: float | None,
+    per_cell: int = 1,
+    kept: tuple[float, ...] = SURVIVAL,
 ) -> tuple[Quantity | None, str]:
     """Seeds and cells for so many plants ready nine times in ten.
 
@@ -49,11 +135,12 @@ def seeds_needed(
         share: germination share.
         tested: seeds that share rests on; None takes it as it stands.
         per_cell: seeds in a cell.
+        kept: shares that take after pricking out and that come through to planting.
 
     Returns:
         The amount and nothing, or None and what stands against it.
     """
     try:
-        return how_many(wanted, share, tested, SURVIVAL, WANTED_CHANCE, per_cell), ""
+        return how_many(wanted, share, tested, kept, WANTED_CHANCE, per_cell), ""
     except OutOfRangeError as error:
         return None, str(error)

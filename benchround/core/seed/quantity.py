@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from benchround.core.crop.crop import Raising
 from benchround.core.frozen import dataclass
 from benchround.core.numbers.bounds import chance as check_chance
 from benchround.core.numbers.bounds import share, whole, within
@@ -33,6 +34,8 @@ from benchround.core.seed.room_needed import (
 from benchround.core.seed.weight import grams_of_seeds, seeds_in_grams, seeds_per_gram
 
 __all__ = [
+    "SURVIVAL",
+    "WANTED_CHANCE",
     "Quantity",
     "bench_area_m2",
     "blank_share",
@@ -51,9 +54,16 @@ __all__ = [
     "seeds_per_cell",
     "seeds_per_gram",
     "share_with_plant",
+    "shares_kept",
     "trays_needed",
     "vermiculite_litres",
 ]
+
+WANTED_CHANCE = 0.9
+"""Chance that enough plants stand ready, where none is asked for; our proposal."""
+
+SURVIVAL = (0.9, 0.9)
+"""Shares that take after pricking out and that come through to planting (common practice)."""
 
 LEAST_BETA = 0.5
 """Floor under either beta parameter: all up, or none, of a small test proves neither."""
@@ -83,7 +93,7 @@ def how_many(
     germination: float,
     tested: float | None = None,
     survival: Sequence[float] = (),
-    chance: float = 0.9,
+    chance: float = WANTED_CHANCE,
     per_cell: int = 1,
 ) -> Quantity:
     """Return the fewest cells, and their seeds, for the plants wanted.
@@ -113,6 +123,11 @@ def how_many(
         cells = cells_needed_uncertain(want, chance, a, b, per_cell, survival)
         got = chance_enough_uncertain(cells, want, a, b, per_cell, survival)
     return Quantity(cells, cells * per_cell, cells * p, got, p)
+
+
+def shares_kept(raising: str) -> tuple[float, ...]:
+    """Return the shares reckoned with where none are given: a drilled row is not pricked out."""
+    return SURVIVAL[1:] if raising == Raising.DRILL else SURVIVAL
 
 
 def germination_belief(germination: float, tested: float) -> tuple[float, float]:

@@ -13,21 +13,19 @@ from benchround.core.batch.batch import Batch
 from benchround.core.containers import USUAL_CONTAINERS
 from benchround.core.crop.crop import Covering, Crop, Raising, SowingWindow
 from benchround.core.dates import Span, say_day
-from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
+from benchround.core.planning.last_sowing import window_span
 from benchround.core.season import Packet, Season
-from benchround.core.seed.quantity import how_many
+from benchround.core.seed.age import Word
+from benchround.core.seed.needed import CELLED, Needed, needed_for
+from benchround.core.seed.packet_words import packet_words
 from benchround.core.site import Place, PlaceKind
 
-WANTED_CHANCE = 0.9
-SURVIVAL = (0.9, 0.9)
-"""Shares that take after pricking out and that come through to planting (common practice)."""
 FULL_TRAY_SEEDS, QUARTER_TRAY_SEEDS = 400, 60
 """Above and up to these a full and a quarter tray are sown, else a half (common practice)."""
 SHADED = 0.3
 """Share of sun kept off from which a place counts as shaded (our proposal)."""
 
-CELLED = (Raising.CELLS, Raising.CLUMPS, Raising.POTS)
 PLACES_FOR: dict[str, tuple[PlaceKind, ...]] = {
     "heat": (PlaceKind.PROPAGATOR, PlaceKind.WINDOWSILL, PlaceKind.GREENHOUSE, PlaceKind.BENCH),
     "cover": (
@@ -50,6 +48,7 @@ class SowingPlan:
     Attributes:
         seeds, cells: None where nothing tells how many.
         how: how the numbers were come by.
+        minds: what to know of the packet before it is opened, what cannot wait first.
         window: the sowing window meant, None where the crop has none.
         out_of_window: a sentence where the day lies outside it, else empty.
         like: the batch of the same crop some figures were taken from, empty for none.
@@ -69,30 +68,40 @@ class SowingPlan:
     window: Span | None
     out_of_window: str
     like: str
+    minds: tuple[Word, ...] = ()
 
 
 def plan_sowing(
-    season: Season, crop: Crop, day: date, wanted: int | None = None, container: str = ""
+    season: Season,
+    crop: Crop,
+    day: date,
+    wanted: int | None = None,
+    container: str = "",
+    packet: str = "",
 ) -> SowingPlan:
     """What a sowing of a crop takes.
 
     Args:
-        season: places, containers and earlier batches.
+        season: places, containers, packets and earlier batches, and what they taught.
         crop: the crop's rules.
         day: the day it is to be sown.
         wanted: plants wanted at the end; None: as many as last time, if there was one.
         container: the container chosen; empty: the usual one.
+        packet: the packet chosen; empty: none, and the crop's figures are reckoned with.
     """
     last = _last_of(season, crop)
     sowing = last.sowing if last else None
     raising = (sowing.raising if sowing else "") or str(crop.raising)
     per_cell = (sowing.per_cell if sowing else None) or crop.growing.per_cell
     number = wanted if wanted is not None else (last.wanted if last else None)
-    needed, how = _needed(crop, number or None, per_cell if raising in CELLED else 1)
+    chosen = season.packets.get(packet)
+    found = needed_for(season, crop, number, chosen, raising, per_cell)
+    needed = found.amount.cells if found.amount is not None else None
     holds = container or (_container_of(last) if last else "")
     holds = holds or _usual_container(season, raising, needed)
     cells = _cells(season, raising, holds, needed, per_cell)
     seeds = cells * per_cell if cells is not None else needed
+    how = _how(found, number)
     if needed is None and cells is not None:
         how = f"one {holds}, {per_cell} to a cell"
     window, span = _window(season, crop, day)
@@ -112,6 +121,7 @@ def plan_sowing(
         window=span,
         out_of_window=_out_of_window(span, day),
         like=last.id if last else "",
+        minds=packet_words(chosen, seeds, crop, day),
     )
 
 
@@ -124,19 +134,14 @@ def _container_of(batch: Batch) -> str:
     return batch.records[0].text("container")
 
 
-def _needed(crop: Crop, wanted: int | None, per_cell: int) -> tuple[int | None, str]:
-    """Cells, or seeds where there are none, for the plants wanted; and how that was reckoned."""
-    germination = crop.germination
-    if wanted is None or germination is None:
-        return None, "say how many plants you want and the seed is reckoned"
-    try:
-        answer = how_many(
-            wanted, germination.share, survival=SURVIVAL, chance=WANTED_CHANCE, per_cell=per_cell
-        )
-    except OutOfRangeError as error:
-        return None, str(error)
-    shares = " x ".join(f"{share:.0%}" for share in (germination.share, *SURVIVAL))
-    return answer.cells, f"{wanted} ready nine times in ten, at {shares}"
+def _how(found: Needed, wanted: int | None) -> str:
+    """How the number of seeds was come by."""
+    if not wanted or found.known is None:
+        return "say how many plants you want and the seed is reckoned"
+    if found.amount is None:
+        return found.fault
+    told = f"; {found.told}" if found.told else ""
+    return f"{wanted} ready nine times in ten, at {found.shares}{told}"
 
 
 def _usual_container(season: Season, raising: str, needed: int | None) -> str:
@@ -183,7 +188,8 @@ def containers_of(season: Season) -> tuple[str, ...]:
 
 def _window(season: Season, crop: Crop, day: date) -> tuple[SowingWindow | None, Span | None]:
     year = season.site.year
-    found = [(w, span) for w in crop.windows if (span := year.span(w, day)) is not None]
+    spans = [(window, window_span(crop, year, window, day)) for window in crop.windows]
+    found = [(window, span) for window, span in spans if span is not None]
     if not found:
         return None, None
     return min(found, key=lambda pair: (day not in pair[1], pair[1].opens))

@@ -7,8 +7,8 @@ its cause named, instead of being excused by the heat that stalled it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from datetime import date, timedelta
+from itertools import islice
 
 from benchround.core.batch.batch import Batch, Part
 from benchround.core.crop.crop import Crop, Germination, PlantClass
@@ -17,7 +17,7 @@ from benchround.core.learning.learned import left_out_words
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.season import Season
-from benchround.core.seed.heat import Moves, heat_felt, place_on, places_of, thermal_model
+from benchround.core.seed.heat import Moves, felt_since, heat_felt, place_on, places_of, thermal_model
 from benchround.core.seed.lateness import GIVE_UP_ALIVE, chance_alive, survival_at_which_alive_is
 from benchround.core.seed.stall import COLD_DAYS, Stall, too_cold, too_hot
 from benchround.core.seed.thermal_model import (
@@ -89,8 +89,9 @@ def forecast(season: Season, batch: Batch, part: Part, crop: Crop, day: date) ->
     last_look = _last_look(part, sown)
     wait = _Wait(model, _needs(model, crop), last_look, day)
     moves = places_of(batch, part)
-    for at, warm in _felt(season, moves, sown):
-        if wait.take(at, warm):
+    days = islice(felt_since(moves, sown, season.warmth_of), FURTHEST_DAYS)
+    for number, warm in enumerate(days):
+        if wait.take(sown + timedelta(days=number), warm):
             break
     mornings = wait.mornings
     late = mornings[2]
@@ -118,7 +119,8 @@ def forecast(season: Season, batch: Batch, part: Part, crop: Crop, day: date) ->
 def heat_by(season: Season, moves: Moves, model: ThermalModel, since: date, days: float) -> float:
     """Degree-days a sowing had in so many days, parts of days included, where it stood."""
     total = 0.0
-    for number, (_, warm) in zip(range(int(days) + 1), _felt(season, moves, since), strict=False):
+    felt = islice(felt_since(moves, since, season.warmth_of), int(days) + 1)
+    for number, warm in enumerate(felt):
         total += heat_felt(model, warm.mean_c) * min(1.0, max(0.0, days - number))
     return total
 
@@ -185,12 +187,6 @@ class _Wait:
             self.stall = Stall("heat", at, warm.max_c, self.model.ceiling_c)
         self.total += heat_felt(self.model, warm.mean_c)
         return at >= self.day and not self.missing
-
-
-def _felt(season: Season, moves: Moves, since: date) -> Iterator[tuple[date, Warmth]]:
-    for ahead in range(FURTHEST_DAYS):
-        day = since + timedelta(days=ahead)
-        yield day, season.warmth_at(place_on(moves, day), day)
 
 
 def _last_look(part: Part, sown: date) -> date | None:

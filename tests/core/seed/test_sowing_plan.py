@@ -13,9 +13,8 @@ from benchround.core.book import fold_season
 from benchround.core.crop.crop import Covering
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
+from benchround.core.seed.quantity import SURVIVAL, WANTED_CHANCE, how_many
 from benchround.core.seed.sowing_plan import (
-    SURVIVAL,
-    WANTED_CHANCE,
     cells_of,
     containers_of,
     label_sides,
@@ -61,6 +60,46 @@ def test_cells_are_the_fewest_that_are_enough_nine_times_in_ten(key: str, wanted
     assert binom.sf(wanted - 1, cells, p) >= WANTED_CHANCE
     assert cells == wanted or binom.sf(wanted - 1, cells - 1, p) < WANTED_CHANCE
     assert plan.seeds == (cells * plan.per_cell if plan.cells is not None else cells)
+
+
+COUNTED: list[Line] = [
+    (date(2025, 12, 1), Kind.SOWN, "a0", {"crop": "cosmos", "seeds": 200, "raising": "cells"}),
+    (date(2025, 12, 9), Kind.FIRST_UP, "a0", {"count": 3}),
+    (date(2026, 1, 4), Kind.COUNTED, "a0", {"count": 60, "final": True}),
+]
+
+
+def test_own_counts_move_the_number_as_they_do_in_the_round() -> None:
+    """The learned share is (25 x library + 60) / (25 + 200), worth 225 seeds."""
+    rules = crop("cosmos")
+    assert rules.germination is not None
+    before, after = (plan_sowing(season(*s), rules, SPRING, 24) for s in ((), COUNTED))
+    learned = (25 * rules.germination.share + 60) / 225
+    expected = how_many(24, learned, 225.0, SURVIVAL, WANTED_CHANCE)
+    assert before.cells is not None and after.cells is not None
+    assert after.cells == expected.cells > before.cells
+    assert f"yours {learned:.0%} from 200 seeds in 1 sowing" in after.how
+
+
+def test_the_packet_chosen_gives_the_share_and_is_named_where_it_is_short() -> None:
+    low: Line = (
+        SPRING, Kind.PACKET, "p1",
+        {"crop": "cosmos", "year": 2026, "seeds": 30, "germination": 0.45, "tested": 20},
+    )  # fmt: skip
+    plan = plan_sowing(season(low), crop("cosmos"), SPRING, 24, packet="p1")
+    assert plan.cells == how_many(24, 0.45, 20.0, SURVIVAL, WANTED_CHANCE).cells
+    assert "at 45% x 90% x 90%" in plan.how
+    urgent = [word.text for word in plan.minds if word.urgent]
+    assert urgent[0] == f"packet p1 holds 30, {plan.seeds} are needed"
+    assert "comes up below 50 %" in urgent[1]
+    assert plan_sowing(season(low), crop("cosmos"), SPRING, 24).minds == ()
+
+
+def test_a_drilled_row_loses_nothing_at_pricking_out() -> None:
+    rules = crop("carrot")
+    assert rules.germination is not None
+    plan = plan_sowing(season(), rules, SPRING, 100)
+    assert plan.seeds == how_many(100, rules.germination.share, survival=(0.9,)).seeds
 
 
 @pytest.mark.parametrize(
