@@ -13,7 +13,6 @@ from pathlib import Path
 
 from benchround.core.book import RecordBook
 from benchround.core.crop.crop import Crop
-from benchround.core.crop.table import override
 from benchround.core.errors import BenchroundError, IllegalRecordError, UnknownNameError
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
@@ -219,6 +218,10 @@ class Desk:
         self._book.add(records)
 
     def _with_overrides(self, rules: tuple[Record, ...]) -> Mapping[str, Crop]:
+        if not rules:
+            return self.library
+        from benchround.core.crop.table import override  # only where a rule was changed
+
         own: dict[str, Crop] = {}
         for rule in rules:
             crop = own.get(rule.about) or self.library.get(rule.about)

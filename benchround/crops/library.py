@@ -11,13 +11,18 @@ import json
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from benchround.core.crop.crop import Crop, PlantClass
-from benchround.core.crop.table import Fault, crop_from_table, faults_in_table, refuse
+from benchround.core.crop.sound import crop_from_sound_table
 from benchround.core.errors import UnknownNameError
 from benchround.core.frozen import dataclass
 from benchround.crops.shipped import pieces, shipped_files
+
+if TYPE_CHECKING:
+    from benchround.core.crop.fault import Fault
+
+# Looking for faults is for the grower's own files; what that takes is imported where they are read.
 
 SHIPPED = shipped_files()
 """The files of the library itself."""
@@ -35,7 +40,7 @@ class CropNames:
 
 
 class CropLibrary(Mapping[str, Crop]):
-    """Crops by key; a crop is parsed and checked when it is first asked for."""
+    """Crops by key; a shipped crop is read when it is first asked for."""
 
     def __init__(self, lines: Mapping[str, str], own: Mapping[str, Crop]) -> None:
         """Take the lines of shipped crops by key, not parsed yet, and crops that are already read.
@@ -48,8 +53,7 @@ class CropLibrary(Mapping[str, Crop]):
 
     def __getitem__(self, key: str) -> Crop:
         if key not in self._read:
-            _, where, table = json.loads(self._lines[key])
-            self._read[key] = crop_from_table(key, table, where)
+            self._read[key] = crop_from_sound_table(key, json.loads(self._lines[key])[2])
         return self._read[key]
 
     def __iter__(self) -> Iterator[str]:
@@ -102,7 +106,9 @@ def load_library(extra: tuple[Path, ...] = ()) -> CropLibrary:
 
 
 def _own_crops(files: tuple[Path, ...]) -> dict[str, Crop]:
-    import tomllib  # only where the grower has files of crops
+    import tomllib
+
+    from benchround.core.crop.table import crop_from_table, refuse
 
     refuse(faults_in_files(files))
     return {
@@ -114,6 +120,8 @@ def _own_crops(files: tuple[Path, ...]) -> dict[str, Crop]:
 
 def faults_in_files(paths: tuple[Path, ...]) -> tuple[Fault, ...]:
     """Every fault of every table of these files, and keys that are given twice."""
+    from benchround.core.crop.table import Fault, faults_in_table
+
     faults: list[Fault] = []
     first_in: dict[str, str] = {}
     for path in paths:
@@ -132,6 +140,8 @@ def faults_in_files(paths: tuple[Path, ...]) -> tuple[Fault, ...]:
 def _tables(path: Path) -> dict[str, Any] | Fault:
     """The crop tables of a file, or the one fault that keeps it from being read."""
     import tomllib
+
+    from benchround.core.crop.fault import Fault
 
     try:
         return tomllib.loads(path.read_text("utf-8"))

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 from benchround.core.errors import SeasonError
+from benchround.core.frozen import dataclass
 from benchround.store.bounds import LONGEST_NAME, checked_text
 from benchround.store.disk import SYSTEM_DISK, Disk
 from benchround.store.errors import SeasonDamagedError, SeasonNewerError

@@ -15,8 +15,8 @@ from __future__ import annotations
 import json
 from binascii import crc32
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
+from benchround.core.frozen import dataclass
 from benchround.store.codec import Document
 from benchround.store.tables import BYTE_ORDER_MARK, as_json
 

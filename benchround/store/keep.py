@@ -8,12 +8,12 @@ import re
 import zipfile
 import zlib
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 from itertools import chain
 from pathlib import Path
 
 from benchround.core.errors import SeasonError
+from benchround.core.frozen import dataclass
 from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
 from benchround.store.errors import SeasonDamagedError
 from benchround.store.layout import HEADING, KEEP, RECORDS

@@ -11,11 +11,12 @@ import contextlib
 import json
 import os
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
 from pathlib import Path
 
 from benchround.core.errors import SeasonBusyError
+from benchround.core.frozen import dataclass
 from benchround.store.disk import SYSTEM_DISK, Disk, write_whole
 from benchround.store.errors import SeasonUnsureError
 from benchround.store.naming import Mark, mark_of

@@ -8,8 +8,8 @@ commutative, associative and changes nothing when repeated.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from benchround.core.frozen import dataclass
 from benchround.core.record import Record
 from benchround.store.union import fold_in
 

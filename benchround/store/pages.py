@@ -10,11 +10,11 @@ from __future__ import annotations
 import json
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
 
 from benchround.core.errors import InputError
+from benchround.core.frozen import dataclass
 from benchround.core.record import Record
 from benchround.store.codec import Document
 from benchround.store.decoder import Decoder

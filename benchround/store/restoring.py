@@ -7,10 +7,10 @@ out of the way only after what could still be read of it stands in a sound one.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from pathlib import Path
 
 from benchround.core.errors import SeasonError
+from benchround.core.frozen import dataclass
 from benchround.core.record import Record
 from benchround.store.codec import Document
 from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole

@@ -10,7 +10,10 @@ from typing import Any
 
 import pytest
 
+from benchround.core import frozen
 from benchround.core.frozen import dataclass as quick
+
+FEW: int = vars(frozen)["FEW"]  # not there for type checkers, which see the standard decorator
 
 
 def made_with(decorator: Callable[..., Any], slots: bool) -> Any:
@@ -64,7 +67,7 @@ ASKED: dict[str, Callable[[Any], object]] = {
     "replaced": lambda tray: repr(dataclasses.replace(tray("t1"), cells=7)),
     "replaced is checked": lambda tray: dataclasses.replace(tray("t1"), cells=-7),
     "as a dictionary": lambda tray: dataclasses.asdict(tray("t1")),
-    "names of fields": lambda tray: [field.name for field in dataclasses.fields(tray)],
+    "fields": lambda tray: [repr(field) for field in dataclasses.fields(tray)],
     "copied": lambda tray: copy.deepcopy(tray("t1", 3)) == tray("t1", 3),
     "matched by place": lambda tray: tray.__match_args__,
     "slots": lambda tray: hasattr(tray("t1"), "__dict__"),
@@ -77,6 +80,15 @@ ASKED: dict[str, Callable[[Any], object]] = {
 def test_same_as_the_standard_class(asked: str, slots: bool) -> None:
     mine = told(ASKED[asked], made_with(quick, slots))
     assert mine == told(ASKED[asked], made_with(dataclasses.dataclass, slots))
+
+
+@pytest.mark.parametrize("slots", [True, False], ids=["slots", "no slots"])
+@pytest.mark.parametrize("asked", ASKED)
+def test_same_as_the_standard_class_after_many_were_made(asked: str, slots: bool) -> None:
+    mine, standard = made_with(quick, slots), made_with(dataclasses.dataclass, slots)
+    for number in range(FEW + 5):
+        assert repr(mine(str(number), kept=2)) == repr(standard(str(number), kept=2))
+    assert told(ASKED[asked], mine) == told(ASKED[asked], standard)
 
 
 def test_a_child_class_is_frozen_too() -> None:

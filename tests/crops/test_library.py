@@ -7,6 +7,8 @@ from pathlib import Path
 import pytest
 
 from benchround.core.crop.crop import HAZARDS, Hardiness, PlantClass, Raising
+from benchround.core.crop.sound import crop_from_sound_table
+from benchround.core.crop.table import crop_from_table
 from benchround.core.errors import CropFileError, UnknownNameError
 from benchround.crops.library import SHIPPED, faults_in_files, load_library
 from benchround.crops.shipped import LINES, lines_of, pieces
@@ -107,6 +109,12 @@ def test_the_lines_that_are_read_are_those_of_the_files() -> None:
     tables = {key: json.loads(line)[2] for key, line in pieces()}
     files = [tomllib.loads(path.read_text("utf-8")) for path in SHIPPED]
     assert tables == {key: table for file in files for key, table in file.items()}
+
+
+@pytest.mark.parametrize(("key", "line"), tuple(pieces()), ids=[key for key, _ in pieces()])
+def test_read_without_looking_for_faults_a_crop_is_the_same(key: str, line: str) -> None:
+    _, where, table = json.loads(line)
+    assert repr(crop_from_sound_table(key, table)) == repr(crop_from_table(key, table, where))
 
 
 def test_the_list_of_names_is_that_of_the_crops() -> None:
