@@ -7,12 +7,10 @@ here changes an answer: it is only found sooner.
 
 from __future__ import annotations
 
-from datetime import date
-
 from benchround.core.batch.batch import Batch
 from benchround.core.crop.crop import Crop
 from benchround.core.learning.lesson import Lesson
-from benchround.core.sky.warmth import Warmth
+from benchround.core.sky.warmth import DaysOf
 
 Sky = tuple[object, ...]
 """Weather, site and places: what the warmth of a place rests on."""
@@ -22,7 +20,7 @@ class Shelf:
     """What was reckoned under one sky.
 
     Attributes:
-        warmth: by place code and day.
+        warmth: of each place by its code, by the number of the day.
         lessons: by batch id, with the batch and the crop rules it was drawn from.
     """
 
@@ -30,7 +28,7 @@ class Shelf:
 
     def __init__(self, sky: Sky) -> None:
         self.sky = sky
-        self.warmth: dict[tuple[str, date], Warmth] = {}
+        self.warmth: dict[str, DaysOf] = {}
         self.lessons: dict[str, tuple[Batch, Crop, Lesson | None]] = {}
 
 

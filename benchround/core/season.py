@@ -18,7 +18,7 @@ from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
 from benchround.core.record import Record
 from benchround.core.seed.packet import Packet, packets_of
 from benchround.core.site import Place, Site
-from benchround.core.sky.warmth import Warmth, warmth
+from benchround.core.sky.warmth import DaysOf, Warmth
 from benchround.core.sky.weather import Weather
 from benchround.core.water.tray_kept import TrayKept
 
@@ -155,11 +155,14 @@ class Season:
 
     def warmth_at(self, code: str, day: date) -> Warmth:
         """The warmth of a place, by its code, on a day; of the open air where none has the code."""
-        kept = self._shelf.warmth
-        found = kept.get((code, day))
+        return self.warmth_of(code)[day.toordinal()]
+
+    def warmth_of(self, code: str) -> Mapping[int, Warmth]:
+        """The warmth of a place, by its code, by the number of the day (`date.toordinal`)."""
+        found = self._shelf.warmth.get(code)
         if found is None:
-            found = warmth(self.place(code), self.weather, self.site, day)
-            kept[(code, day)] = found
+            found = DaysOf(self.place(code), self.weather, self.site)
+            self._shelf.warmth[code] = found
         return found
 
     @cached_property
@@ -181,7 +184,7 @@ class Season:
         crop, kept = self.crop(batch.crop), self._shelf.lessons
         found = kept.get(batch.id)
         if found is None or found[0] is not batch or found[1] is not crop:
-            found = (batch, crop, lesson_of(batch, crop, self.warmth_at))
+            found = (batch, crop, lesson_of(batch, crop, self.warmth_of))
             kept[batch.id] = found
         return found[2]
 

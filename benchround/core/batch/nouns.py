@@ -18,6 +18,9 @@ from benchround.core.record import Kind, Record
 MAIN = ""
 SPARES = "spares"
 
+Moves = tuple[tuple[date, str], ...]
+"""From which day on something stood where, oldest first."""
+
 
 @dataclass(frozen=True, slots=True)
 class Part:
@@ -26,6 +29,7 @@ class Part:
     Attributes:
         alive: plants (clumps, where sown in clumps) by the last count; None before any count.
         first, last: the first and last record of each kind, the shared past included.
+        moves: where it was said to stand, the shared past included; the last is where it is now.
     """
 
     name: str
@@ -36,6 +40,7 @@ class Part:
     container: str = ""
     first: Mapping[Kind, Record] = field(default_factory=dict)
     last: Mapping[Kind, Record] = field(default_factory=dict)
+    moves: Moves = ()
 
     @property
     def ended(self) -> bool:

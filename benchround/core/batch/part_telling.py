@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from benchround.core.batch.nouns import MAIN, Part
+from benchround.core.batch.nouns import MAIN, Moves, Part
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind, Record
 
@@ -27,11 +27,12 @@ ENDING = (Kind.LOST, Kind.COMPOSTED)
 class PartTelling:
     """A part that takes records in; its fields are those of `Part`."""
 
-    __slots__ = ("alive", "container", "first", "last", "name", "place", "since", "stage")
+    __slots__ = ("alive", "container", "first", "last", "moves", "name", "place", "since", "stage")
 
     def __init__(self, name: str, stage: Stage, since: date, alive: int | None) -> None:
         self.name, self.stage, self.since, self.alive = name, stage, since, alive
         self.place = self.container = ""
+        self.moves: Moves = ()
         self.first: dict[Kind, Record] = {}
         self.last: dict[Kind, Record] = {}
 
@@ -39,7 +40,8 @@ class PartTelling:
     def begin(cls, record: Record, stage: Stage, alive: int | None) -> PartTelling:
         """The main part by the batch's first record."""
         part = cls(MAIN, stage, record.day, alive)
-        part.place, part.container = record.text("place"), record.text("container")
+        part.container = record.text("container")
+        part.stand(record)
         part.first[record.kind] = part.last[record.kind] = record
         return part
 
@@ -47,7 +49,7 @@ class PartTelling:
     def of(cls, part: Part) -> PartTelling:
         """A part that stands still, to be told on."""
         told = cls(part.name, part.stage, part.since, part.alive)
-        told.place, told.container = part.place, part.container
+        told.place, told.container, told.moves = part.place, part.container, part.moves
         told.first, told.last = dict(part.first), dict(part.last)
         return told
 
@@ -62,7 +64,15 @@ class PartTelling:
             container=self.container,
             first=self.first,
             last=self.last,
+            moves=self.moves,
         )
+
+    def stand(self, record: Record) -> None:
+        """Stand where a record says, if it names a place."""
+        place = record.text("place")
+        if place:
+            self.place = place
+            self.moves = (*self.moves, (record.day, place))
 
     def pass_to(self, stage: Stage, record: Record) -> None:
         """Come to a stage, or stay in it, by a record that tells nothing else."""
@@ -90,7 +100,7 @@ class PartTelling:
                 rest = self._left_behind(record, left)
         self.pass_to(stage, record)
         if "place" in figures:
-            self.place = record.text("place") or self.place
+            self.stand(record)
         if "container" in figures:
             self.container = record.text("container") or self.container
         return rest
@@ -98,7 +108,7 @@ class PartTelling:
     def _left_behind(self, record: Record, alive: int) -> PartTelling:
         """What a record leaves behind: it stands as the whole did, and knows of that record."""
         rest = PartTelling("", self.stage, self.since, alive)
-        rest.place, rest.container = self.place, self.container
+        rest.place, rest.container, rest.moves = self.place, self.container, self.moves
         rest.first, rest.last = dict(self.first), {**self.last, record.kind: record}
         return rest
 

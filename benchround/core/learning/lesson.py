@@ -14,10 +14,10 @@ from benchround.core.batch.batch import Batch, Sowing
 from benchround.core.crop.crop import Crop
 from benchround.core.frozen import dataclass
 from benchround.core.learning.lesson_mishaps import told
-from benchround.core.learning.lesson_time import Felt, Timed, time_of
+from benchround.core.learning.lesson_time import Timed, time_of
 from benchround.core.lifecycle import SEEDLING, WAITING
 from benchround.core.record import Cause, Kind, Record
-from benchround.core.seed.heat import thermal_model
+from benchround.core.seed.heat import WarmthOf, thermal_model
 from benchround.core.seed.looks_of import SEEDS_NOT_SAID
 from benchround.core.seed.looks_reading import NEVER_COUNTED, Reading, story_since_sowing
 
@@ -45,7 +45,7 @@ class Lesson:
     no_time: str = ""
 
 
-def lesson_of(batch: Batch, crop: Crop, felt: Felt) -> Lesson | None:
+def lesson_of(batch: Batch, crop: Crop, warmth_of: WarmthOf) -> Lesson | None:
     """What a batch teaches of its crop; None where nothing was sown or nothing is known yet."""
     sowing = batch.sowing
     if sowing is None or crop.germination is None:
@@ -58,7 +58,7 @@ def lesson_of(batch: Batch, crop: Crop, felt: Felt) -> Lesson | None:
         return _nothing_up(batch, sowing, story, mishap)
     timed = Timed(None, before_up)
     if not before_up:
-        timed = time_of(batch, sowing, story, thermal_model(crop.germination), felt)
+        timed = time_of(batch, sowing, story, thermal_model(crop.germination), warmth_of)
     counted = _Counted(None, mishap or timed.stall)
     if not counted.because:
         growing = batch.main.stage in WAITING | SEEDLING

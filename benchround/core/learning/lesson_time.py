@@ -2,27 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
-from datetime import date, timedelta
+from collections.abc import Iterable
+from datetime import timedelta
+from itertools import islice
 from typing import NamedTuple
 
 from benchround.core.batch.batch import Batch, Sowing
+from benchround.core.batch.nouns import Moves
 from benchround.core.dates import say_day
 from benchround.core.record import Kind, Record
-from benchround.core.seed.heat import Moves, heat_felt, place_on, places_of
+from benchround.core.seed.heat import WarmthOf, felt_since, heat_felt, places_of
 from benchround.core.seed.looks_of import FirstUp, first_up_in
 from benchround.core.seed.stall import COLD_DAYS, too_cold, too_hot
 from benchround.core.seed.thermal_model import ThermalModel
-from benchround.core.sky.warmth import Warmth
 
 WIDEST_LOOK_DAYS = 7
 """First seedlings found after longer than this without a look tell no time (our proposal)."""
 
 MOST_APART = 5.0
 """Heat this many times more or less than the library's is a wrong day or place (our proposal)."""
-
-Felt = Callable[[str, date], Warmth]
-"""The warmth at a place, by its code, on a day."""
 
 
 class Timed(NamedTuple):
@@ -35,7 +33,7 @@ class Timed(NamedTuple):
 
 
 def time_of(
-    batch: Batch, sowing: Sowing, story: Iterable[Record], model: ThermalModel, felt: Felt
+    batch: Batch, sowing: Sowing, story: Iterable[Record], model: ThermalModel, warmth_of: WarmthOf
 ) -> Timed:
     """The heat its first seedling took, unless the records tell none or it sulked."""
     first, moves = first_up_in(story, sowing.day), places_of(batch, batch.main)
@@ -43,16 +41,14 @@ def time_of(
     if because or first is None:
         return Timed(None, because)
     total, cold, middle = 0.0, 0, first.middle
-    for number in range(int(first.by)):
-        day = sowing.day + timedelta(days=number)
-        warm = felt(place_on(moves, day), day)
+    days = islice(felt_since(moves, sowing.day, warmth_of), int(first.by))
+    for number, warm in enumerate(days):
         cold = cold + 1 if too_cold(model, warm) else 0
-        stall = ""
-        if too_hot(model, warm):
-            stall = f"stalled by heat: {warm.max_c:.0f} C on {say_day(day)}"
-        elif cold >= COLD_DAYS:
-            stall = f"stalled by cold up to {say_day(day)}"
-        if stall:
+        if cold >= COLD_DAYS or too_hot(model, warm):
+            day = say_day(sowing.day + timedelta(days=number))
+            stall = f"stalled by cold up to {day}"
+            if too_hot(model, warm):
+                stall = f"stalled by heat: {warm.max_c:.0f} C on {day}"
             return Timed(None, stall, stall=stall)
         if number < middle:
             total += heat_felt(model, warm.mean_c) * min(1.0, middle - number)

@@ -11,13 +11,20 @@ from datetime import date, timedelta
 from itertools import islice
 
 from benchround.core.batch.batch import Batch, Part
+from benchround.core.batch.nouns import Moves
 from benchround.core.crop.crop import Crop, Germination, PlantClass
 from benchround.core.frozen import dataclass
 from benchround.core.learning.learned import left_out_words
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.season import Season
-from benchround.core.seed.heat import Moves, felt_since, heat_felt, place_on, places_of, thermal_model
+from benchround.core.seed.heat import (
+    felt_since,
+    heat_felt,
+    place_on,
+    places_of,
+    thermal_model,
+)
 from benchround.core.seed.lateness import GIVE_UP_ALIVE, chance_alive, survival_at_which_alive_is
 from benchround.core.seed.stall import COLD_DAYS, Stall, too_cold, too_hot
 from benchround.core.seed.thermal_model import (

@@ -58,6 +58,21 @@ def warmth(place: Place | None, weather: Weather, site: Site, day: date) -> Warm
     return Warmth(mean, low + added / 2, highest, basis)
 
 
+class DaysOf(dict[int, Warmth]):
+    """The warmth of one place by the number of the day (`date.toordinal`), reckoned when asked.
+
+    Sums of heat go through it day by day, and a whole number is found sooner than a date.
+    """
+
+    def __init__(self, place: Place | None, weather: Weather, site: Site) -> None:
+        super().__init__()
+        self._under = (place, weather, site)
+
+    def __missing__(self, number: int) -> Warmth:
+        found = self[number] = warmth(*self._under, date.fromordinal(number))
+        return found
+
+
 def _fixed(place: Place) -> float | None:
     if place.set_c is not None:
         return place.set_c
