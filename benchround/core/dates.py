@@ -12,6 +12,8 @@ from benchround.core.frozen import dataclass
 
 MIDSUMMER_NORTH = (6, 21)
 MIDWINTER_NORTH = (12, 21)
+LONGEST_WINDOW_DAYS = 300
+"""A window that would last longer closes before it opens at this site: it does not come there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,13 +88,21 @@ class Year:
             case Anchor.MIDWINTER:
                 return self.midwinter(year)
             case Anchor.DAY_LENGTH_RISING:
-                return self._crossing(self.midwinter(year - 1), edge, self.day_length_h, True)
+                return self._crossing(self._before_spring(year), edge, self.day_length_h, True)
             case Anchor.DAY_LENGTH_FALLING:
-                return self._crossing(self.midsummer(year), edge, self.day_length_h, False)
+                return self._crossing(self._before_autumn(year), edge, self.day_length_h, False)
             case Anchor.SOIL_WARMING:
-                return self._crossing(self.midwinter(year - 1), edge, self.usual_mean_c, True)
+                return self._crossing(self._before_spring(year), edge, self.usual_mean_c, True)
             case Anchor.SOIL_COOLING:
-                return self._crossing(self.midsummer(year), edge, self.usual_mean_c, False)
+                return self._crossing(self._before_autumn(year), edge, self.usual_mean_c, False)
+
+    def _before_spring(self, year: int) -> date:
+        """The midwinter before the spring of calendar year `year`."""
+        return self.midwinter(year if self.southern else year - 1)
+
+    def _before_autumn(self, year: int) -> date:
+        """The midsummer before the autumn of calendar year `year`."""
+        return self.midsummer(year - 1 if self.southern else year)
 
     def _crossing(
         self, start: date, edge: Edge, value_on: Callable[[date], float], rising: bool
@@ -111,7 +121,8 @@ class Year:
     def span(self, window: SowingWindow, day: date) -> Span | None:
         """The occurrence of a window that holds `day`, else the next one after it.
 
-        None where one of its anchors never comes at this site.
+        None where one of its anchors never comes at this site, or where it would close there
+        before it opens.
         """
         found: list[Span] = []
         for year in (day.year - 1, day.year, day.year + 1, day.year + 2):
@@ -121,6 +132,8 @@ class Year:
                 if closes < opens:
                     closes = self.edge(window.closes, year + 1)
             except OutOfRangeError:
+                return None
+            if (closes - opens).days > LONGEST_WINDOW_DAYS:
                 return None
             found.append(Span(opens, closes))
         return next((span for span in found if span.closes >= day), None)

@@ -8,6 +8,7 @@ from datetime import date, timedelta
 from benchround.core.crop.crop import Covering, Light, PlantClass, Raising, Treatment
 from benchround.core.dates import Span, say_day
 from benchround.core.lifecycle import Stage
+from benchround.core.planning.last_sowing import window_span
 from benchround.core.record import Kind
 from benchround.core.seed.packet_words import amount_words, packet_words, urgent_words
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
@@ -57,7 +58,7 @@ def sowing_window(view: BatchView) -> Span | None:
 
 def _spans(view: BatchView, since: date) -> list[Span]:
     year = view.season.site.year
-    found = (year.span(window, since) for window in view.crop.windows)
+    found = (window_span(view.crop, year, window, since) for window in view.crop.windows)
     return [span for span in found if span is not None]
 
 

@@ -13,14 +13,12 @@ from datetime import date, timedelta
 from benchround.core.batch.batch import apply
 from benchround.core.crop.crop import Hardiness
 from benchround.core.dates import say_day
-from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
+from benchround.core.planning.last_sowing import WORTH_DAYS, first_frost_from, window_span
 from benchround.core.planning.schedule import Expected, Step, expected_course
 from benchround.core.record import Figure, Kind, Record
 from benchround.rounds.view import BatchView
 
-WORTH_DAYS = 14
-"""Flower or crop of a tender plant that leaves less time before frost is none (our proposal)."""
 GOALS = {Step.PLANT_OUT: "ready to plant", Step.FLOWER: "in flower", Step.CROP: "to pick"}
 
 
@@ -92,9 +90,7 @@ def _too_late(view: BatchView, again: Mapping[Step, Expected]) -> str:
 def _frosted(view: BatchView, again: Mapping[Step, Expected]) -> str:
     if view.crop.hardiness is Hardiness.HARDY:
         return ""
-    frost = date(view.day.year, *view.season.site.first_frost)
-    if frost < view.day:
-        frost = date(view.day.year + 1, *view.season.site.first_frost)
+    frost = first_frost_from(view.season.site.year, view.day)
     for step in (Step.CROP, Step.FLOWER):
         new = again.get(step)
         if new is not None and new.day > frost - timedelta(days=WORTH_DAYS):
@@ -117,8 +113,5 @@ def _window_shut(view: BatchView) -> str:
 
 def _in_window(view: BatchView, day: date) -> bool:
     year = view.season.site.year
-    try:
-        spans = [year.span(window, day) for window in view.crop.windows]
-    except OutOfRangeError:
-        return True
+    spans = (window_span(view.crop, year, window, day) for window in view.crop.windows)
     return any(span is not None and day in span for span in spans)

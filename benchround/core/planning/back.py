@@ -12,6 +12,7 @@ from benchround.core.planning.nouns import Goal, PlanStep, SowPlan
 from benchround.core.planning.season import (
     after_frost,
     frost_remark,
+    last_sowing_remark,
     planting_remark,
     say,
     window_remark,
@@ -135,6 +136,7 @@ class CountedBack:
     def _remarks(self, window: Span, target: Span) -> tuple[str, ...]:
         said = [
             window_remark(self.crop, self.site, window),
+            last_sowing_remark(self.crop, self.site, window.opens, window.closes),
             planting_remark(self.crop, self.site, target.closes)
             if self.goal is Goal.PLANTING
             else "",

@@ -14,6 +14,7 @@ from benchround.core.batch.batch import Batch, Part, apply
 from benchround.core.crop.crop import Crop, Raising
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import BEFORE, WAITING, Stage
+from benchround.core.planning.last_sowing import window_span
 from benchround.core.planning.schedule_later import Young, later_steps
 from benchround.core.planning.schedule_step import STAGES_AHEAD, Expected, Step
 from benchround.core.record import Figure, Kind, Record
@@ -71,7 +72,8 @@ def _day_of(text: str) -> date | None:
 
 def _window_day(season: Season, crop: Crop, day: date) -> tuple[date, str]:
     year = season.site.year
-    spans = [span for window in crop.windows if (span := year.span(window, day)) is not None]
+    found = (window_span(crop, year, window, day) for window in crop.windows)
+    spans = (span for span in found if span is not None)
     span = min(spans, key=lambda span: (day not in span, span.opens), default=None)
     if span is None or day in span:
         return day, "as if sown today"

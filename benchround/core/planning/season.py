@@ -7,6 +7,12 @@ from datetime import date, timedelta
 
 from benchround.core.crop.crop import Crop, Raising, SowingWindow
 from benchround.core.dates import Span, say_day
+from benchround.core.planning.last_sowing import (
+    WORTH_DAYS,
+    counted_back_days,
+    first_frost_from,
+    last_sowing,
+)
 from benchround.core.site import Site
 
 HALF_YEAR_DAYS = 180
@@ -46,6 +52,20 @@ def frost_remark(crop: Crop, site: Site, day: date) -> str:
     if 0 <= (day - first).days < HALF_YEAR_DAYS:
         return f"{say(day)} is after the site's first frost, {say(first)}: tender plants die of it"
     return ""
+
+
+def last_sowing_remark(crop: Crop, site: Site, sown: date, until: date) -> str:
+    """What the first autumn frost says to sowing from one day to another; empty where nothing."""
+    last = last_sowing(crop, site.year, sown)
+    days = counted_back_days(crop)
+    if last is None or days is None or until <= last:
+        return ""
+    frost = first_frost_from(site.year, sown)
+    late = "" if sown <= last else "too late: "
+    return (
+        f"{late}its last useful sowing is {say(last)}, {days[1] - WORTH_DAYS} days to its flower "
+        f"or crop and two weeks more before the first frost, {say(frost)}"
+    )
 
 
 def window_remark(crop: Crop, site: Site, sowing: Span) -> str:
