@@ -13,6 +13,7 @@ from benchround.desk import Desk
 from benchround.feeds.label_settings import sheet_from, sheet_words
 from benchround.feeds.labels import Label, due, label_text, labels_of, printed_drafts
 from benchround.feeds.out_file import write_out
+from benchround.feeds.papers import PAPER_WORDS
 from benchround.season_given import open_given, positive, say, season_arguments
 
 HELP = "labels to print: new and changed ones, or all"
@@ -23,7 +24,7 @@ SETTING = "labels"
 MOST_COPIES = 500
 SHEET_OPTIONS = (
     ("form", "stick-in (to cut out) or stick-on (on ready sheets)"),
-    ("paper", "A4, A5, Letter or 100x150 (mm)"),
+    ("paper", PAPER_WORDS),
     ("size", "one label, width x height in mm, as 100x13"),
     ("sides", "one, two or folded"),
     ("columns", "labels side by side"),

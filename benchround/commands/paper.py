@@ -18,7 +18,7 @@ from benchround.feeds.page_text import as_text
 from benchround.feeds.pages import Page
 from benchround.feeds.paper_entry import Entered, Entry, answers_of, read_entry
 from benchround.feeds.paper_round import PaperList, list_data, list_from, paper_list, paper_page
-from benchround.feeds.papers import paper_named
+from benchround.feeds.papers import PAPER_WORDS, paper_named
 from benchround.feeds.trial import Trial
 from benchround.plain import place_name, title, weather_words
 from benchround.rounds.answers import drafts_for
@@ -39,7 +39,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     printing = ways.add_parser("print", help="print the day's round")
     season_arguments(printing)
     printing.add_argument("--pdf", metavar="FILE", default="", help="write a PDF")
-    printing.add_argument("--paper", default="A4", help="A4, A5, Letter or 100x150 (mm)")
+    printing.add_argument("--paper", default="A4", help=PAPER_WORDS)
     entering = ways.add_parser("enter", help='type in what was ticked: "3 5 7:22"')
     entering.add_argument("entry", help='the code and the numbers ticked, as "k7qp 3 5 7:22"')
     season_arguments(entering)

@@ -6,7 +6,7 @@ import argparse
 
 from benchround.feeds.out_file import STANDARD_OUTPUT, write_out
 from benchround.feeds.page_text import as_markdown
-from benchround.feeds.papers import paper_named
+from benchround.feeds.papers import PAPER_WORDS, paper_named
 from benchround.feeds.report import report_page
 from benchround.season_given import open_given, say, season_arguments
 
@@ -19,7 +19,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     season_arguments(parser)
     parser.add_argument("--out", metavar="FILE", default="", help="write Markdown to a file")
     parser.add_argument("--pdf", metavar="FILE", default="", help="write a PDF")
-    parser.add_argument("--paper", default="A4", help="A4, A5, Letter or 100x150 (mm)")
+    parser.add_argument("--paper", default="A4", help=PAPER_WORDS)
 
 
 def run(given: argparse.Namespace) -> int:

@@ -6,10 +6,10 @@ from collections.abc import Mapping
 
 from benchround.core.errors import InputError
 from benchround.feeds.label_sheets import Sheet, Sides, laid_out
-from benchround.feeds.papers import paper_named, read_size
+from benchround.feeds.papers import Paper, paper_named, read_size
 
 STICK_IN, STICK_ON = "stick-in", "stick-on"
-STICK_IN_SIZE, STICK_ON_SIZE = "100x13", "70x37"
+STICK_IN_SIZE, STICK_ON_SIZE = (100.0, 13.0), (70.0, 37.0)
 FOOT_MM = 25.0
 """How deep a stick-in label goes into a tray (our proposal)."""
 MARGINS_MM = (5.0, 8.0)
@@ -31,11 +31,16 @@ def sheet_from(options: Mapping[str, str]) -> Sheet:
     if form not in (STICK_IN, STICK_ON):
         raise InputError(f"form: '{form[:30]}' is neither {STICK_IN} nor {STICK_ON}.")
     into_tray = form == STICK_IN
-    size = read_size(options.get("size") or (STICK_IN_SIZE if into_tray else STICK_ON_SIZE))
-    foot = min(FOOT_MM, size[0] / 4) if into_tray else 0.0
+    paper = paper_named(options.get("paper") or "A4")
     left, top = MARGINS_MM if into_tray else (0.0, 0.0)
+    size = (
+        read_size(options["size"])
+        if options.get("size")
+        else _usual_size(paper, left, STICK_IN_SIZE if into_tray else STICK_ON_SIZE)
+    )
+    foot = min(FOOT_MM, size[0] / 4) if into_tray else 0.0
     return laid_out(
-        paper_named(options.get("paper") or "A4"),
+        paper,
         size,
         columns=_count("columns", options),
         rows=_count("rows", options),
@@ -53,6 +58,11 @@ def sheet_words(options: Mapping[str, str]) -> str:
     """The options in one line, to be remembered."""
     kept = ((name, value) for name, value in options.items() if value and name not in NOT_KEPT)
     return " ".join(f"{name}={value.replace(' ', '')}" for name, value in kept)
+
+
+def _usual_size(paper: Paper, left: float, size: tuple[float, float]) -> tuple[float, float]:
+    """The usual size of a label, smaller where the paper is, so that one still stands on it."""
+    return min(size[0], paper.width_mm - 2 * left), min(size[1], paper.height_mm)
 
 
 def _sides(options: Mapping[str, str], otherwise: Sides) -> Sides:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import date
 
+from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
 from benchround.feeds.fitting import line_height_mm
 from benchround.feeds.page_strips import Setting, Strip
@@ -17,7 +18,11 @@ BETWEEN_MM = 6.0
 LARGEST_PT, SMALLEST_PT, OVER_PT, USUAL_PT = 11.0, 6.5, 7.5, 8.5
 """Body sizes: the range tried to keep a page on one sheet, the one used where it cannot be kept on
 one, and the usual one of a page that may be long."""
+LEAST_TABLE_PT = 5.5
+"""Tables that would tear their words apart are set smaller, down to this."""
 STEP_PT = 0.5
+LEAST_PAPER_MM = (74.0, 105.0)
+"""A page of text wants as much, A7 (our proposal)."""
 LEAST_COLUMN_MM = 85.0
 """Columns narrower than this tear every line apart (our proposal)."""
 
@@ -43,7 +48,15 @@ def page_pdf(
         day: the day the file says it was made.
         one_sheet: whether to set it smaller, and in two columns, to keep it on one sheet.
         ink: what to write with; None: the best typefaces at hand.
+
+    Raises:
+        InputError: the paper is too small for a page.
     """
+    if paper.width_mm < LEAST_PAPER_MM[0] or paper.height_mm < LEAST_PAPER_MM[1]:
+        least = " x ".join(f"{side:g}" for side in LEAST_PAPER_MM)
+        raise InputError(
+            f"{paper.name} mm is too small a paper for a page: take one of {least} mm at least."
+        )
     with ink or Ink(paper, day, page.title) as pen:
         columns, setting = _setting(pen, page, one_sheet=one_sheet)
         sheets = 0
@@ -73,7 +86,10 @@ def _setting(pen: Ink, page: Page, *, one_sheet: bool) -> tuple[int, Setting]:
             if max(placed.sheet for placed in places) == 0:
                 return columns, setting
         size -= STEP_PT
-    return 1, Setting(pen, OVER_PT if one_sheet else USUAL_PT, full)
+    size = OVER_PT if one_sheet else USUAL_PT
+    while size > LEAST_TABLE_PT and not Setting(pen, size, full).whole_words(page):
+        size -= STEP_PT
+    return 1, Setting(pen, size, full)
 
 
 def _room(paper: Paper) -> float:

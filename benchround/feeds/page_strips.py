@@ -16,6 +16,8 @@ ABOVE_EMS = {1: 0.0, 2: 0.7, 3: 0.4}
 NUMBER_EMS, BOX_EMS, GAP_EMS, BETWEEN_EMS = 1.4, 0.8, 4.5, 0.6
 """Room for a tick's number, its box, a gap to write in and the space between, in body sizes."""
 CELL_GAP_MM = 2.0
+MOST_LINES = 12
+"""Lines of a table's row that are kept together; more would not stand on the smallest paper."""
 
 Draw = Callable[[float, float], None]
 """Draws something, given its left and top edge."""
@@ -131,19 +133,32 @@ class Setting:
 
     def _grid(self, grid: Grid) -> Iterator[Strip]:
         widths = self._column_widths(grid)
-        head = self._cells(grid, grid.columns, widths, bold=True)
+        (head,) = self._cells(grid, grid.columns, widths, bold=True)
         yield head
         for row in grid.rows:
-            strip = self._cells(grid, row, widths)
-            yield Strip(strip.height_mm, strip.draw, again=(head,))
+            for strip in self._cells(grid, row, widths):
+                yield Strip(strip.height_mm, strip.draw, again=(head,))
 
     def _cells(
         self, grid: Grid, row: Sequence[str], widths: Sequence[float], *, bold: bool = False
-    ) -> Strip:
+    ) -> Iterator[Strip]:
+        """A row, in further strips where a cell has more lines than are kept together."""
         wrapped = [
             self.pen.wrap(cell, width, self.size_pt, bold=bold)
             for cell, width in zip(row, widths, strict=True)
         ]
+        for start in range(0, max([1, *map(len, wrapped)]), MOST_LINES):
+            piece = [lines[start : start + MOST_LINES] for lines in wrapped]
+            yield self._row(grid, piece, widths, bold=bold)
+
+    def _row(
+        self,
+        grid: Grid,
+        wrapped: Sequence[Sequence[str]],
+        widths: Sequence[float],
+        *,
+        bold: bool,
+    ) -> Strip:
         high = max([1, *(len(lines) for lines in wrapped)]) * line_height_mm(self.size_pt)
 
         def draw(left: float, top: float) -> None:
@@ -157,25 +172,59 @@ class Setting:
 
         return Strip(high + (0.4 if bold else 0.1) * self.em_mm, draw, keep=bold)
 
+    def whole_words(self, page: Page) -> bool:
+        """Whether no word of a table has to be torn apart for want of room."""
+        grids = (block for block in page.blocks if isinstance(block, Grid))
+        return all(sum(self._least_widths(grid)) <= self._room(grid) for grid in grids)
+
     def _column_widths(self, grid: Grid) -> list[float]:
         """Widths by what stands in the columns; where that is too much, the widest give way."""
-        room = self.across_mm - CELL_GAP_MM * (len(grid.columns) - 1)
-        plain, bold = self.pen.measure(), self.pen.measure(bold=True)
-        wanted: list[float] = []
-        for at, name in enumerate(grid.columns):
-            cells = [plain(self.pen.ready(row[at])) for row in grid.rows]
-            wanted.append(max([bold(self.pen.ready(name)), *cells]) * self.size_pt + 0.2)
+        room = self._room(grid)
+        wanted = [self._widest(column) for column in _columns(grid)]
         if sum(wanted) <= room:
             return wanted
-        most = _level(wanted, room)
-        return [min(width, most) for width in wanted]
+        least = self._least_widths(grid)
+        return _level(wanted, least if sum(least) <= room else [0.0] * len(least), room)
+
+    def _room(self, grid: Grid) -> float:
+        return self.across_mm - CELL_GAP_MM * (len(grid.columns) - 1)
+
+    def _least_widths(self, grid: Grid) -> list[float]:
+        """The widths of the longest words of the columns."""
+        return [
+            self._widest([word for cell in column for word in cell.split()])
+            for column in _columns(grid)
+        ]
+
+    def _widest(self, column: Sequence[str]) -> float:
+        """The width of the widest cell of a column, the first being its bold head."""
+        plain, bold = self.pen.measure(), self.pen.measure(bold=True)
+        head, *cells = dict.fromkeys(column)
+        wide = [bold(self.pen.ready(head)), *(plain(self.pen.ready(cell)) for cell in cells)]
+        return max(wide) * self.size_pt + 0.2
 
 
-def _level(wanted: Sequence[float], room: float) -> float:
-    """The width to which the widest columns are cut so that all of them fill the room."""
-    left, rest = room, len(wanted)
-    for width in sorted(wanted):
+def _columns(grid: Grid) -> list[list[str]]:
+    return [[name, *(row[at] for row in grid.rows)] for at, name in enumerate(grid.columns)]
+
+
+def _level(wanted: Sequence[float], least: Sequence[float], room: float) -> list[float]:
+    """The widths when the widest columns are cut to one width, none below its least."""
+    fixed: dict[int, float] = {}
+    while True:
+        free = [at for at in range(len(wanted)) if at not in fixed]
+        most = _cut(sorted(wanted[at] for at in free), room - sum(fixed.values()))
+        short = {at: least[at] for at in free if min(wanted[at], most) < least[at]}
+        if not short:
+            return [fixed.get(at, min(width, most)) for at, width in enumerate(wanted)]
+        fixed.update(short)
+
+
+def _cut(widths: Sequence[float], room: float) -> float:
+    """The width at which the widest of the columns must be cut so that all fill the room."""
+    left, rest = room, len(widths)
+    for width in widths:
         if width * rest > left:
             return left / rest
         left, rest = left - width, rest - 1
-    return max(wanted)
+    return max(widths, default=0.0)

@@ -21,9 +21,18 @@ class Paper:
 
 PAPERS = {
     paper.name.lower(): paper
-    for paper in (Paper("A4", 210, 297), Paper("A5", 148, 210), Paper("Letter", 215.9, 279.4))
+    for paper in (
+        Paper("A3", 297, 420),
+        Paper("A4", 210, 297),
+        Paper("A5", 148, 210),
+        Paper("A6", 105, 148),
+        Paper("Letter", 215.9, 279.4),
+        Paper("Legal", 215.9, 355.6),
+    )
 }
-"""The sizes offered: A4 and A5 by ISO 216, Letter is 8.5 x 11 inches by ANSI Y14.1."""
+"""The sizes offered: A3 to A6 by ISO 216; Letter is 8.5 x 11, Legal 8.5 x 14 inches."""
+PAPER_WORDS = f"{', '.join(paper.name for paper in PAPERS.values())} or 100x150 (mm)"
+"""What may be typed for a paper, for the help of commands."""
 
 
 def paper_named(name: str) -> Paper:
@@ -39,11 +48,7 @@ def paper_named(name: str) -> Paper:
         width, height = read_size(name)
         if 20 <= width <= 1200 and 20 <= height <= 1200:
             return Paper(f"{width:g}x{height:g}", width, height)
-    known = ", ".join(paper.name for paper in PAPERS.values())
-    raise InputError(
-        f"'{name[:30]}' is no paper: write {known}, or its width and height in millimetres "
-        "(20 to 1200), as 100x150."
-    )
+    raise InputError(f"'{name[:30]}' is no paper: write {PAPER_WORDS}, 20 to 1200 mm a side.")
 
 
 def read_size(text: str) -> tuple[float, float]:
