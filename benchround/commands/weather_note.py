@@ -8,8 +8,7 @@ from datetime import timedelta
 from benchround.commands.weather_out import draft_value, open_desk, weather_value
 from benchround.core.dates import say_day
 from benchround.core.errors import InputError, UnknownNameError
-from benchround.core.numbers.bounds import whole
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import whole, within
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.sky.known_day import MOST_RAIN_MM
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
@@ -93,11 +92,11 @@ def read(given: argparse.Namespace) -> Answer:
 def _require_reading(given: argparse.Namespace) -> None:
     for figure, value in (("the lowest", given.min), ("the highest", given.max)):
         if value is not None:
-            require_between(figure, value, COLDEST_C, HOTTEST_C, "C")
+            within(figure, value, COLDEST_C, HOTTEST_C, "C")
     if given.min is not None and given.max is not None:
-        require_between("the lowest", given.min, COLDEST_C, given.max, "C")
+        within("the lowest", given.min, COLDEST_C, given.max, "C")
     if given.rain is not None:
-        require_between("the rain", given.rain, 0.0, MOST_RAIN_MM, "mm")
+        within("the rain", given.rain, 0.0, MOST_RAIN_MM, "mm")
 
 
 def show_arguments(parser: argparse.ArgumentParser) -> None:

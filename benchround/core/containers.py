@@ -10,7 +10,7 @@ from types import MappingProxyType
 
 from benchround.core.errors import UnknownNameError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 
 RECALLED = "recalled; check against a maker's sheet or fill one with a measuring jug"
 TAPER = 0.6
@@ -43,10 +43,10 @@ class Container:
     status: str = "own figure"
 
     def __post_init__(self) -> None:
-        require_between(f"cells of {self.name}", self.cells, 1, 1000, "")
-        require_between(f"one cell of {self.name}", self.cell_ml, 0.5, 50_000.0, "ml")
-        require_between(f"length of {self.name}", self.length_m, 0.02, 2.0, "m")
-        require_between(f"width of {self.name}", self.width_m, 0.02, 2.0, "m")
+        within(f"cells of {self.name}", self.cells, 1, 1000, "")
+        within(f"one cell of {self.name}", self.cell_ml, 0.5, 50_000.0, "ml")
+        within(f"length of {self.name}", self.length_m, 0.02, 2.0, "m")
+        within(f"width of {self.name}", self.width_m, 0.02, 2.0, "m")
 
     @property
     def area_m2(self) -> float:
@@ -65,7 +65,7 @@ def prism_ml(width_mm: float, length_mm: float, depth_mm: float) -> float:
     Plain geometry; sizes in mm, 1 to 2000.
     """
     for name, size in (("width", width_mm), ("length", length_mm), ("depth", depth_mm)):
-        require_between(f"the cell's {name}", size, 1.0, 2000.0, "mm")
+        within(f"the cell's {name}", size, 1.0, 2000.0, "mm")
     return width_mm * length_mm * depth_mm / 1000.0
 
 
@@ -75,7 +75,7 @@ def tapered_ml(width_mm: float, length_mm: float, depth_mm: float, taper: float 
     Plain geometry, a cut-off pyramid: (1 + t + t^2) / 3 of the straight-sided cell. Sizes in mm,
     taper 0 (a point) to 1 (straight).
     """
-    require_between("the taper", taper, 0.0, 1.0, "")
+    within("the taper", taper, 0.0, 1.0, "")
     return prism_ml(width_mm, length_mm, depth_mm) * (1.0 + taper + taper**2) / 3.0
 
 

@@ -8,7 +8,7 @@ from enum import StrEnum
 
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import whole, within
+from benchround.core.numbers.ranges import whole, within
 from benchround.feeds.papers import Paper
 
 ROOM_MM = 0.05

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 
 _MINUS_FIGURE = re.compile(r"-[0-9.]")
 _PLAIN_NUMBER = re.compile(r"-[0-9]+|-[0-9]*\.[0-9]+")
@@ -115,9 +115,9 @@ def within_sky(lat_deg: float, lon_deg: float | None = None) -> None:
     Raises:
         OutOfRangeError: it is not.
     """
-    require_between("the latitude", lat_deg, -90.0, 90.0, "deg")
+    within("the latitude", lat_deg, -90.0, 90.0, "deg")
     if lon_deg is not None:
-        require_between("the longitude", lon_deg, -180.0, 180.0, "deg")
+        within("the longitude", lon_deg, -180.0, 180.0, "deg")
 
 
 def sun_hours_within(hours: float, daylight_h: float) -> float:

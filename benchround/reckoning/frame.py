@@ -8,7 +8,7 @@ from benchround.core.frame.balance import gain_c
 from benchround.core.frame.build import COVERS, LID_ORDER, FrameBuild, Glazing, LidPosition
 from benchround.core.frame.day import STILL_AIR_MS
 from benchround.core.frame.lid_words import Stock
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, rounded
 from benchround.reckoning.figures import day, number, pair, within_sky
@@ -87,7 +87,7 @@ def reckon(given: argparse.Namespace) -> Answer:
 
 
 def _gain_answer(given: argparse.Namespace, frame: FrameBuild) -> Answer:
-    require_between("the wind", given.wind, 0.0, 60.0, "m/s")
+    within("the wind", given.wind, 0.0, 60.0, "m/s")
     gains = {lid: gain_c(frame, given.radiation, lid, given.wind) for lid in LID_ORDER}
     lid = LidPosition(given.lid)
     source = f"{BALANCE}; {cover_words(frame)}"

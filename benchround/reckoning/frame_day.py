@@ -10,7 +10,7 @@ from benchround.core.frame.day import FrameDay, frame_day
 from benchround.core.frame.lid_words import LidAdvice, LidDay, LidStep, Stock
 from benchround.core.frame.lids import advise_lids
 from benchround.core.frame.weather import lid_day, radiation_mj, where_of
-from benchround.core.numbers.ranges import require_between, require_min_max
+from benchround.core.numbers.ranges import require_min_max, within
 from benchround.core.site import Site
 from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_MM
 from benchround.core.sky.sunclock import sun_day
@@ -65,7 +65,7 @@ def _weather(given: argparse.Namespace) -> Weather:
         ("the rain of the day", given.rain, MOST_RAIN_MM, "mm"),
     ):
         if value is not None:
-            require_between(figure, value, 0.0, high, unit)
+            within(figure, value, 0.0, high, unit)
     on: date = given.on
     days = {
         on: DayWeather(
@@ -78,7 +78,7 @@ def _weather(given: argparse.Namespace) -> Weather:
         )
     }
     if given.next_min is not None:
-        require_between("the next lowest", given.next_min, -60.0, 60.0, "degC")
+        within("the next lowest", given.next_min, -60.0, 60.0, "degC")
         after = on + timedelta(days=1)
         days[after] = DayWeather(after, given.next_min)
     return Weather(days)

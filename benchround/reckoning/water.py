@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from benchround.core.containers import container
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 from benchround.core.sky.evapotranspiration import EtDay, EtSite, reference_et
 from benchround.core.water.balance import (
     ALLOWED_SHARE,
@@ -65,7 +65,7 @@ def reckon(given: argparse.Namespace) -> Answer:
     tray = container(given.container)
     water = tray_water(tray, Compost(given.compost))
     if given.sun_share is not None:
-        require_between("the share of sun", given.sun_share, 0.0, 1.0, "")
+        within("the share of sun", given.sun_share, 0.0, 1.0, "")
     estimate = reference_et(
         EtSite(given.lat, given.altitude),
         EtDay(given.on.timetuple().tm_yday, given.tmin, given.tmax, given.sun_share),

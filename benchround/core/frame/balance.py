@@ -17,7 +17,7 @@ from math import sqrt
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frame.build import FrameBuild, LidPosition
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 
 AIR_J_M3K = 1200.0
 """Heat held by air, rho cp, J m-3 K-1."""
@@ -60,11 +60,11 @@ class Sunlit:
     factor: float = 1.0
 
     def __post_init__(self) -> None:
-        require_between("the radiation", self.radiation_wm2, 0.0, 1400.0, "W/m2")
-        require_between("the wind", self.wind_ms, 0.0, 60.0, "m/s")
-        require_between("the share evaporated", self.evaporating_share, 0.0, 1.0, "")
-        require_between("the share into the ground", self.into_ground, 0.0, 1.0, "")
-        require_between("the frame's own sun factor", self.factor, 0.0, 5.0, "")
+        within("the radiation", self.radiation_wm2, 0.0, 1400.0, "W/m2")
+        within("the wind", self.wind_ms, 0.0, 60.0, "m/s")
+        within("the share evaporated", self.evaporating_share, 0.0, 1.0, "")
+        within("the share into the ground", self.into_ground, 0.0, 1.0, "")
+        within("the frame's own sun factor", self.factor, 0.0, 5.0, "")
 
     def taken_w(self, build: FrameBuild, lid: LidPosition) -> float:
         """Return the sun's heat the bed keeps, W; with the light off no glazing dims it."""
@@ -123,9 +123,9 @@ def ventilation_m3_s(opening_m2: float, height_m: float, warmer_c: float, wind_m
         warmer_c: how much warmer it is inside, dT, K; inside colder counts as much as warmer.
         wind_ms: wind u, 0 to 60 m/s.
     """
-    require_between("the opening", opening_m2, 0.0, 200.0, "m2")
-    require_between("the height of the opening", height_m, 0.0, 2.0, "m")
-    require_between("the wind", wind_ms, 0.0, 60.0, "m/s")
+    within("the opening", opening_m2, 0.0, 200.0, "m2")
+    within("the height of the opening", height_m, 0.0, 2.0, "m")
+    within("the wind", wind_ms, 0.0, 60.0, "m/s")
     rising = 2.0 * GRAVITY_M_S2 * abs(warmer_c) / AIR_K * height_m / 4.0
     return opening_m2 / 2.0 * DISCHARGE * sqrt(rising + WIND_COEFFICIENT * wind_ms**2)
 

@@ -5,7 +5,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 
 W_M2K_PER_BTU = 5.678
 """1 BTU per hour, square foot and degF, in W m-2 K-1."""
@@ -131,17 +131,17 @@ class FrameBuild:
     air_changes_h: float = AIR_CHANGES_SHUT
 
     def __post_init__(self) -> None:
-        require_between("the frame's length", self.length_m, 0.3, 20.0, "m")
-        require_between("the frame's width", self.width_m, 0.3, 5.0, "m")
-        require_between("the frame's height", self.height_m, 0.1, 2.0, "m")
-        require_between("the light's transmission", self.cover.transmission, 0.0, 1.0, "")
-        require_between("the light's U value", self.cover.u_w_m2k, 0.5, 10.0, "W/m2K")
-        require_between("the walls' U value", self.wall_u_w_m2k, 0.1, 10.0, "W/m2K")
-        require_between("the area of the walls", self.walls_m2, 0.0, 200.0, "m2")
-        require_between("the area of the light", self.light_m2, 0.05, 200.0, "m2")
-        require_between("the shaded share", self.shade_share, 0.0, 1.0, "")
-        require_between("the share absorbed", self.absorbed_share, 0.0, 1.0, "")
-        require_between("the air changes of the shut frame", self.air_changes_h, 0.0, 200.0, "/h")
+        within("the frame's length", self.length_m, 0.3, 20.0, "m")
+        within("the frame's width", self.width_m, 0.3, 5.0, "m")
+        within("the frame's height", self.height_m, 0.1, 2.0, "m")
+        within("the light's transmission", self.cover.transmission, 0.0, 1.0, "")
+        within("the light's U value", self.cover.u_w_m2k, 0.5, 10.0, "W/m2K")
+        within("the walls' U value", self.wall_u_w_m2k, 0.1, 10.0, "W/m2K")
+        within("the area of the walls", self.walls_m2, 0.0, 200.0, "m2")
+        within("the area of the light", self.light_m2, 0.05, 200.0, "m2")
+        within("the shaded share", self.shade_share, 0.0, 1.0, "")
+        within("the share absorbed", self.absorbed_share, 0.0, 1.0, "")
+        within("the air changes of the shut frame", self.air_changes_h, 0.0, 200.0, "/h")
 
     @property
     def cover(self) -> Cover:

@@ -18,7 +18,7 @@ from benchround.core.frame.night import (
     require_night_gain,
 )
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_air_temp, require_between
+from benchround.core.numbers.ranges import require_air_temp, within
 
 HOURS_A_DAY = 24
 STILL_AIR_MS = 1.0
@@ -46,9 +46,9 @@ class HourWeather:
 
     def __post_init__(self) -> None:
         require_air_temp("the air of an hour", self.air_c)
-        require_between("the radiation of an hour", self.radiation_wm2, 0.0, 1400.0, "W/m2")
+        within("the radiation of an hour", self.radiation_wm2, 0.0, 1400.0, "W/m2")
         if self.wind_ms is not None:
-            require_between("the wind of an hour", self.wind_ms, 0.0, 60.0, "m/s")
+            within("the wind of an hour", self.wind_ms, 0.0, 60.0, "m/s")
 
     @property
     def wind_taken_ms(self) -> float:

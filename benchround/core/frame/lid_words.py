@@ -6,7 +6,7 @@ from enum import StrEnum
 from benchround.core.frame.build import LidPosition
 from benchround.core.frame.day import HourWeather, require_day
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_air_temp, require_between
+from benchround.core.numbers.ranges import require_air_temp, within
 
 GLASSHOUSE = "RHS, Greenhouse: ventilation and shading (read)"
 SANTA_CRUZ = "UC Santa Cruz, Teaching Organic Farming & Gardening, Unit 1.3 Supplement 1 (read)"
@@ -110,13 +110,13 @@ class LidLimits:
     bright_air_c: float = 5.0
 
     def __post_init__(self) -> None:
-        require_between("the limit to crack the lid", self.crack_at_c, 0.0, 45.0, "degC")
-        require_between("the limit to raise it", self.raise_at_c, self.crack_at_c, 45.0, "degC")
-        require_between("the limit to act", self.act_above_c, self.raise_at_c, 45.0, "degC")
-        require_between("the afternoon spike", self.spike_c, self.act_above_c, 50.0, "degC")
-        require_between("the limit when shut", self.never_above_c, self.spike_c, 60.0, "degC")
-        require_between("the gust to latch at", self.latch_kmh, 0.0, 200.0, "km/h")
-        require_between("the gust to strap at", self.strap_kmh, self.latch_kmh, 200.0, "km/h")
+        within("the limit to crack the lid", self.crack_at_c, 0.0, 45.0, "degC")
+        within("the limit to raise it", self.raise_at_c, self.crack_at_c, 45.0, "degC")
+        within("the limit to act", self.act_above_c, self.raise_at_c, 45.0, "degC")
+        within("the afternoon spike", self.spike_c, self.act_above_c, 50.0, "degC")
+        within("the limit when shut", self.never_above_c, self.spike_c, 60.0, "degC")
+        within("the gust to latch at", self.latch_kmh, 0.0, 200.0, "km/h")
+        within("the gust to strap at", self.strap_kmh, self.latch_kmh, 200.0, "km/h")
 
 
 STAND_OPEN_C = {
@@ -180,7 +180,7 @@ class LidDay:
             ("the number of damp days", self.damp_days, 366.0, ""),
         ):
             if value is not None:
-                require_between(figure, value, 0.0, high, unit)
+                within(figure, value, 0.0, high, unit)
         if self.tonight_min_c is not None:
             require_air_temp("tonight's minimum", self.tonight_min_c)
 

@@ -10,7 +10,7 @@ from enum import StrEnum
 
 from benchround.core.frame.build import FrameBuild, Glazing, LidPosition
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 
 LEAST_GAIN_C = -3.0
 MOST_GAIN_C = 10.0
@@ -40,7 +40,7 @@ def require_night_gain(figure: str, gain_c: float) -> float:
     Raises:
         OutOfRangeError: outside that range, or not a number.
     """
-    return require_between(figure, gain_c, LEAST_GAIN_C, MOST_GAIN_C, "K")
+    return within(figure, gain_c, LEAST_GAIN_C, MOST_GAIN_C, "K")
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,8 +6,8 @@ import math
 from collections.abc import Sequence
 
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import within
 from benchround.core.numbers.distributions import t_quantile
+from benchround.core.numbers.ranges import within
 
 PRIOR_BATCHES = 4.0
 """Own batches a crop's library figure is worth; our proposal."""

@@ -7,8 +7,8 @@ from collections.abc import Callable, Sequence
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import whole
 from benchround.core.numbers.distributions import log_beta, log_choose
+from benchround.core.numbers.ranges import whole
 
 Lot = tuple[int, int]
 """(up, sown)."""

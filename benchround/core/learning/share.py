@@ -7,8 +7,8 @@ from collections.abc import Sequence
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import share, whole, within
 from benchround.core.numbers.distributions import beta_quantile
+from benchround.core.numbers.ranges import share, whole, within
 
 PRIOR_SEEDS = 25.0
 """Seeds a packet's germination figure is worth; our proposal.

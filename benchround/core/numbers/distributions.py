@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 
-from benchround.core.numbers.bounds import chance, within
+from benchround.core.numbers.ranges import chance, within
 
 
 def log_choose(n: float, k: float) -> float:

@@ -1,4 +1,8 @@
-"""Refusing figures no formula was made for: one check, one wording."""
+"""Refusing figures no formula was made for: one check that names the figure and its range."""
+
+from __future__ import annotations
+
+import math
 
 from benchround.core.errors import OutOfRangeError
 
@@ -8,25 +12,66 @@ WARMEST_AIR_C = 60.0
 """Above the warmest shade temperature ever measured (56.7 degC)."""
 
 
-def require_between(figure: str, value: float, low: float, high: float, unit: str) -> float:
-    """Return the value, or refuse it when it is not a number between low and high.
+def within(
+    what: str,
+    value: float,
+    low: float,
+    high: float = math.inf,
+    unit: str = "",
+    *,
+    low_open: bool = False,
+    high_open: bool = False,
+) -> float:
+    """Return the value, or refuse it when it is not a number in the range.
 
     Args:
-        figure: what the value is, in the grower's words; it opens the message.
+        what: the figure's name in the grower's words; it opens the message.
         value: the figure given, in the unit named.
-        low: smallest value allowed, itself allowed.
-        high: largest value allowed, itself allowed.
+        low: least value allowed.
+        high: greatest value allowed; infinite means there is none.
         unit: the unit as it is to be printed; empty for a plain number.
+        low_open: the least value itself is not allowed.
+        high_open: the greatest value itself is not allowed.
 
     Raises:
-        OutOfRangeError: the value is outside the range, or is not a number.
+        OutOfRangeError: the value is outside the range, infinite, or not a number.
     """
-    if low <= value <= high:
+    above = value > low if low_open else value >= low
+    below = value < high if high_open else value <= high
+    if above and below and value not in (math.inf, -math.inf):
         return value
     tail = f" {unit}" if unit else ""
+    said = _said(value)
+    if low_open or high_open or math.isinf(low) or math.isinf(high):
+        words = _range_in_words(low, high, low_open, high_open)
+        raise OutOfRangeError(
+            f"{what} is {said}{tail}, which cannot be used: give a figure {words}{tail}."
+        )
     raise OutOfRangeError(
-        f"{figure} is {value:g}{tail}, outside {low:g} to {high:g}{tail}: check the figure"
+        f"{what} is {said}{tail}, outside {low:g} to {high:g}{tail}: check the figure"
     )
+
+
+def whole(what: str, value: int, low: int, high: int | None = None) -> int:
+    """Return the value if it is a whole number in the range, else refuse it.
+
+    Raises:
+        OutOfRangeError: the figure is not whole, or outside the range.
+    """
+    within(what, value, low, math.inf if high is None else high)
+    if isinstance(value, bool) or value != math.floor(value):
+        raise OutOfRangeError(f"{what} is {value}, which is not a whole number: give a count.")
+    return int(value)
+
+
+def share(what: str, value: float) -> float:
+    """Return a share above 0 and up to 1, else raise `OutOfRangeError`."""
+    return within(what, value, 0.0, 1.0, low_open=True)
+
+
+def chance(what: str, value: float) -> float:
+    """Return a chance strictly between 0 and 1, else raise `OutOfRangeError`."""
+    return within(what, value, 0.0, 1.0, low_open=True, high_open=True)
 
 
 def require_air_temp(figure: str, temp_c: float) -> float:
@@ -35,7 +80,7 @@ def require_air_temp(figure: str, temp_c: float) -> float:
     Raises:
         OutOfRangeError: outside -60 to 60 degC, or not a number.
     """
-    return require_between(figure, temp_c, COLDEST_AIR_C, WARMEST_AIR_C, "degC")
+    return within(figure, temp_c, COLDEST_AIR_C, WARMEST_AIR_C, "degC")
 
 
 def require_min_max(tmin_c: float, tmax_c: float) -> None:
@@ -52,3 +97,18 @@ def require_min_max(tmin_c: float, tmax_c: float) -> None:
             f"the minimum {tmin_c:g} degC is above the maximum {tmax_c:g} degC, and must lie"
             f" between {COLDEST_AIR_C:g} degC and the maximum: were the two swapped?"
         )
+
+
+def _said(value: float) -> str:
+    """A figure as it is printed; a whole number beyond every float has no shorter form."""
+    try:
+        return f"{value:g}"
+    except OverflowError:
+        return "too large a number"
+
+
+def _range_in_words(low: float, high: float, low_open: bool, high_open: bool) -> str:
+    """Say a range in words, without infinities."""
+    start = "" if math.isinf(low) else f"{'above' if low_open else 'from'} {low:g}"
+    end = "" if math.isinf(high) else f"{'below' if high_open else 'up to'} {high:g}"
+    return " and ".join(part for part in (start, end) if part) or "that is finite"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.numbers.bounds import chance, whole, within
+from benchround.core.numbers.ranges import chance, whole, within
 
 Z_95 = 1.959964
 """Standard normal deviate of a two-sided 95 % interval."""

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from datetime import date, timedelta
 
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import whole
+from benchround.core.numbers.ranges import whole
 from benchround.core.planning.succession import degree_days, next_sowing
 
 FURTHEST_DAYS = 366

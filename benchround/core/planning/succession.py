@@ -8,7 +8,7 @@ from datetime import date, timedelta
 
 from benchround.core.errors import InputError, OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import whole, within
+from benchround.core.numbers.ranges import whole, within
 
 FAHRENHEIT_DEGREE_C = 5.0 / 9.0
 

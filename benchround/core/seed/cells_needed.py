@@ -11,9 +11,9 @@ import math
 from collections.abc import Sequence
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.numbers.bounds import chance as check_chance
-from benchround.core.numbers.bounds import share, whole, within
 from benchround.core.numbers.distributions import binomial_at_least, log_beta, log_choose
+from benchround.core.numbers.ranges import chance as check_chance
+from benchround.core.numbers.ranges import share, whole, within
 from benchround.core.seed.thermal_model import NORMAL
 
 MOST_CELLS = 5_000_000

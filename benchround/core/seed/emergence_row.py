@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import within
+from benchround.core.numbers.ranges import within
 
 FOOT_SHARE = 0.10
 """Days at the cold end slower than this share of the best rate are left out of the line.

@@ -8,7 +8,7 @@ target), so a rule of our own is used there.
 
 from __future__ import annotations
 
-from benchround.core.numbers.bounds import share, within
+from benchround.core.numbers.ranges import share, within
 from benchround.core.seed.looks import Looks
 
 

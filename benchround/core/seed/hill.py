@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import within
+from benchround.core.numbers.ranges import within
 from benchround.core.seed.looks import Looks
 
 ROUNDS = 200

@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.numbers.bounds import chance, within
+from benchround.core.numbers.ranges import chance, within
 from benchround.core.seed.thermal_model import NORMAL
 
 DEAD_PRIOR = 0.10

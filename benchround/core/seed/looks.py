@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import whole, within
+from benchround.core.numbers.ranges import whole, within
 
 
 class Look(NamedTuple):

@@ -12,8 +12,8 @@ from __future__ import annotations
 import math
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.numbers.bounds import share, whole, within
 from benchround.core.numbers.distributions import beta_binomial_pmf, log_beta, log_choose
+from benchround.core.numbers.ranges import share, whole, within
 from benchround.core.seed.lateness import chance_alive
 
 

@@ -11,8 +11,8 @@ from collections.abc import Sequence
 
 from benchround.core.crop.crop import Raising
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import chance as check_chance
-from benchround.core.numbers.bounds import share, whole, within
+from benchround.core.numbers.ranges import chance as check_chance
+from benchround.core.numbers.ranges import share, whole, within
 from benchround.core.seed.cells_needed import (
     blank_share,
     blank_share_uncertain,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from benchround.core.numbers.bounds import whole, within
+from benchround.core.numbers.ranges import whole, within
 
 
 def trays_needed(cells: int, cells_per_tray: int) -> int:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import within
+from benchround.core.numbers.ranges import within
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,8 +9,8 @@ from __future__ import annotations
 import math
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.numbers.bounds import whole, within
 from benchround.core.numbers.distributions import binomial_log_pmf
+from benchround.core.numbers.ranges import whole, within
 
 RANGE_OF_FOUR: tuple[tuple[int, int, int], ...] = (
     (99, 99, 5),

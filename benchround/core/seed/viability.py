@@ -14,7 +14,7 @@ import math
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import whole, within
+from benchround.core.numbers.ranges import whole, within
 from benchround.core.seed.thermal_model import NORMAL
 
 LEAST_MOISTURE, MOST_MOISTURE = 2.0, 25.0

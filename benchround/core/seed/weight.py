@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.bounds import share, within
+from benchround.core.numbers.ranges import share, within
 
 GRAMS_PER_OUNCE = 28.349523125
 """International avoirdupois ounce, exact by definition."""

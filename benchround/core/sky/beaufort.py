@@ -2,7 +2,7 @@
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 
 LOWER_LIMITS_MS = (0.0, 0.3, 1.6, 3.4, 5.5, 8.0, 10.8, 13.9, 17.2, 20.8, 24.5, 28.5, 32.7)
 """Least mean wind of force 0 to 12, m/s; Beaufort table at delta-s.org/weer/beaufort.html."""
@@ -50,7 +50,7 @@ def beaufort_force(wind_ms: float) -> int:
     Raises:
         OutOfRangeError: the wind is outside that range.
     """
-    require_between("the wind", wind_ms, 0.0, 120.0, "m/s")
+    within("the wind", wind_ms, 0.0, 120.0, "m/s")
     return sum(wind_ms >= limit for limit in LOWER_LIMITS_MS) - 1
 
 
@@ -63,7 +63,7 @@ def beaufort_force_from_knots(wind_knots: float) -> int:
     Raises:
         OutOfRangeError: the wind is outside 0 to 240 knots.
     """
-    require_between("the wind", wind_knots, 0.0, 240.0, "knots")
+    within("the wind", wind_knots, 0.0, 240.0, "knots")
     whole = int(wind_knots + 0.5)
     return sum(whole >= limit for limit in LOWER_LIMITS_KNOTS) - 1
 

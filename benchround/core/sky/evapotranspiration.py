@@ -10,7 +10,7 @@ Sciences 4(8A)): average several and show no more than one decimal.
 from enum import StrEnum
 
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between, require_min_max
+from benchround.core.numbers.ranges import require_min_max, within
 from benchround.core.sky import penman, sun, vapour
 from benchround.core.sky.simple_evaporation import hargreaves_fao52_mm
 
@@ -111,7 +111,7 @@ def under_cover_et(site: EtSite, day: EtDay, transmissivity: float) -> EtEstimat
     Raises:
         OutOfRangeError: a figure is outside its range.
     """
-    require_between("the share of light let through", transmissivity, 0.0, 1.0, "")
+    within("the share of light let through", transmissivity, 0.0, 1.0, "")
     mm = _penman_monteith_mm(site, day, UNDER_COVER_WIND_MS, transmissivity)
     return EtEstimate(mm, EtMethod.PENMAN_MONTEITH_COVERED, _stand_ins(day, wind_counts=False))
 

@@ -2,7 +2,7 @@
 
 from enum import StrEnum
 
-from benchround.core.numbers.ranges import require_air_temp, require_between
+from benchround.core.numbers.ranges import require_air_temp, within
 
 SEVERITY_MAX_WIND_KNOTS = 10.0
 """The severity words hold for a wind below this; above it the same air does more harm."""
@@ -90,7 +90,7 @@ def frost_severity(tmin_c: float, wind_knots: float = 0.0) -> FrostSeverity:
     Raises:
         OutOfRangeError: a figure is outside its range.
     """
-    require_between("the wind of the night", wind_knots, 0.0, SEVERITY_MAX_WIND_KNOTS, "knots")
+    within("the wind of the night", wind_knots, 0.0, SEVERITY_MAX_WIND_KNOTS, "knots")
     if not is_air_frost(tmin_c):
         return FrostSeverity.NONE
     words = (word for coldest, word in SEVERITY_LIMITS_C if tmin_c >= coldest)

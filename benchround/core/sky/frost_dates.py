@@ -16,7 +16,7 @@ from datetime import date, timedelta
 
 from benchround.core.errors import InputError, OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_air_temp, require_between
+from benchround.core.numbers.ranges import require_air_temp, within
 from benchround.core.sky.frost_line import FrostLine, MonthDay, frost_line
 
 MOST_MISSING_DAYS = 10
@@ -105,7 +105,7 @@ def frost_dates(
         OutOfRangeError: a figure is outside its range.
         InputError: two readings are given for one day.
     """
-    require_between("the latitude", lat_deg, -90.0, 90.0, "deg")
+    within("the latitude", lat_deg, -90.0, 90.0, "deg")
     require_air_temp("the frost threshold", threshold_c)
     minima = _by_day(observations)
     south = lat_deg < 0.0

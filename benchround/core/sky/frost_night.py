@@ -10,7 +10,7 @@ from statistics import fmean, linear_regression
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_air_temp, require_between
+from benchround.core.numbers.ranges import require_air_temp, within
 
 FEWEST_NIGHTS = 3
 """Two constants in each of two steps, and one night more so that the error can be seen."""
@@ -109,8 +109,8 @@ def night_trend_c(
         OutOfRangeError: a figure is outside its range.
     """
     require_air_temp("the temperature after sunset", after_sunset_c)
-    require_between("the minimum", tmin_c, -60.0, after_sunset_c, "degC")
-    require_between("the length of the night", night_h, 3.0, 24.0, "h")
-    require_between("the hours since sunset", hours_since_sunset, TREND_STARTS_H, night_h, "h")
+    within("the minimum", tmin_c, -60.0, after_sunset_c, "degC")
+    within("the length of the night", night_h, 3.0, 24.0, "h")
+    within("the hours since sunset", hours_since_sunset, TREND_STARTS_H, night_h, "h")
     share = sqrt((hours_since_sunset - TREND_STARTS_H) / (night_h - TREND_STARTS_H))
     return after_sunset_c + (tmin_c - after_sunset_c) * share

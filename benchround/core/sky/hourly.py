@@ -3,7 +3,7 @@
 from math import exp, pi, sin
 
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_air_temp, require_between, require_min_max
+from benchround.core.numbers.ranges import require_air_temp, require_min_max, within
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,11 +54,11 @@ def hour_temp_c(
         OutOfRangeError: a figure is outside its range.
     """
     require_min_max(tmin_c, tmax_c)
-    require_between("the hour", hour, 0.0, 24.0, "h")
-    require_between("sunrise", sunrise_h, 0.0, 24.0, "h")
+    within("the hour", hour, 0.0, 24.0, "h")
+    within("sunrise", sunrise_h, 0.0, 24.0, "h")
     coldest_h = sunrise_h + shape.lag_min_h
     earliest_h, latest_h = max(sunrise_h, coldest_h), min(24.0, sunrise_h + LONGEST_DAY_H)
-    require_between("sunset", sunset_h, earliest_h, latest_h, "h")
+    within("sunset", sunset_h, earliest_h, latest_h, "h")
     if coldest_h < hour <= sunset_h:
         return _by_day(tmin_c, tmax_c, hour - coldest_h, sunset_h - sunrise_h, shape)
     day_h = sunset_h - sunrise_h
@@ -120,6 +120,6 @@ def hour_temp_two_harmonics_c(tmin_c: float, tmax_c: float, solar_hour: float) -
         OutOfRangeError: a figure is outside its range.
     """
     require_min_max(tmin_c, tmax_c)
-    turn = pi / 12.0 * require_between("the hour", solar_hour, 0.0, 24.0, "h")
+    turn = pi / 12.0 * within("the hour", solar_hour, 0.0, 24.0, "h")
     warm = 0.44 - 0.46 * sin(0.9 + turn) + 0.11 * sin(0.9 + 2.0 * turn)
     return tmax_c * warm + tmin_c * (1.0 - warm)

@@ -6,7 +6,7 @@ below). Radiation is MJ m-2 d-1, pressure kPa, wind m/s, water mm d-1.
 
 from math import log, sqrt
 
-from benchround.core.numbers.ranges import require_air_temp, require_between, require_min_max
+from benchround.core.numbers.ranges import require_air_temp, require_min_max, within
 from benchround.core.sky.vapour import (
     mean_saturation_kpa,
     pressure_kpa,
@@ -29,7 +29,7 @@ _FREEZING_K = 273.16  # as FAO-56 eq. 39 rounds it
 
 
 def _wind(wind_ms: float) -> float:
-    return require_between("the wind", wind_ms, 0.0, 60.0, "m/s")
+    return within("the wind", wind_ms, 0.0, 60.0, "m/s")
 
 
 def wind_at_2m_ms(wind_ms: float, height_m: float) -> float:
@@ -44,14 +44,14 @@ def wind_at_2m_ms(wind_ms: float, height_m: float) -> float:
     Raises:
         OutOfRangeError: a figure is outside its range.
     """
-    require_between("the height of the wind gauge", height_m, 0.5, 100.0, "m")
+    within("the height of the wind gauge", height_m, 0.5, 100.0, "m")
     return _wind(wind_ms) * 4.87 / log(67.8 * height_m - 5.42)
 
 
 def net_shortwave_mj(rs_mj: float, albedo: float = GRASS_ALBEDO) -> float:
     """Return the sunlight kept by a surface: (1 - albedo) Rs; FAO-56 eq. 38."""
-    require_between("the albedo", albedo, 0.0, 1.0, "")
-    return (1.0 - albedo) * require_between("the radiation", rs_mj, 0.0, 50.0, "MJ/m2 a day")
+    within("the albedo", albedo, 0.0, 1.0, "")
+    return (1.0 - albedo) * within("the radiation", rs_mj, 0.0, 50.0, "MJ/m2 a day")
 
 
 def net_longwave_mj(
@@ -73,9 +73,9 @@ def net_longwave_mj(
         OutOfRangeError: a figure is outside its range.
     """
     require_min_max(tmin_c, tmax_c)
-    require_between("the radiation", rs_mj, 0.0, 50.0, "MJ/m2 a day")
-    require_between("the clear-sky radiation", clear_mj, 0.0, 50.0, "MJ/m2 a day")
-    require_between("the vapour pressure", actual_kpa, 0.0, saturation_kpa(tmax_c), "kPa")
+    within("the radiation", rs_mj, 0.0, 50.0, "MJ/m2 a day")
+    within("the clear-sky radiation", clear_mj, 0.0, 50.0, "MJ/m2 a day")
+    within("the vapour pressure", actual_kpa, 0.0, saturation_kpa(tmax_c), "kPa")
     share = min(1.0, rs_mj / clear_mj) if clear_mj > 0.0 else 1.0
     glow = ((tmin_c + _FREEZING_K) ** 4 + (tmax_c + _FREEZING_K) ** 4) / 2.0
     return _STEFAN_BOLTZMANN_MJ * glow * (0.34 - 0.14 * sqrt(actual_kpa)) * (1.35 * share - 0.35)
@@ -117,9 +117,9 @@ def penman_monteith_mm(
         OutOfRangeError: a figure is outside its range.
     """
     require_min_max(tmin_c, tmax_c)
-    require_between("the net radiation", net_radiation_mj, -20.0, 40.0, "MJ/m2 a day")
-    require_between("the heat into the ground", ground_heat_mj, -20.0, 20.0, "MJ/m2 a day")
-    require_between("the vapour pressure", actual_kpa, 0.0, saturation_kpa(tmax_c), "kPa")
+    within("the net radiation", net_radiation_mj, -20.0, 40.0, "MJ/m2 a day")
+    within("the heat into the ground", ground_heat_mj, -20.0, 20.0, "MJ/m2 a day")
+    within("the vapour pressure", actual_kpa, 0.0, saturation_kpa(tmax_c), "kPa")
     mean_c = (tmin_c + tmax_c) / 2.0
     slope = slope_kpa_per_c(mean_c)
     gamma = psychrometric_kpa_per_c(pressure_kpa(altitude_m))
@@ -155,8 +155,8 @@ def open_water_mm(
         OutOfRangeError: a figure is outside its range.
     """
     require_min_max(tmin_c, tmax_c)
-    require_between("the net radiation", net_radiation_mj, -20.0, 40.0, "MJ/m2 a day")
-    require_between("the vapour pressure", actual_kpa, 0.0, saturation_kpa(tmax_c), "kPa")
+    within("the net radiation", net_radiation_mj, -20.0, 40.0, "MJ/m2 a day")
+    within("the vapour pressure", actual_kpa, 0.0, saturation_kpa(tmax_c), "kPa")
     slope = slope_kpa_per_c((tmin_c + tmax_c) / 2.0)
     gamma = psychrometric_kpa_per_c(pressure_kpa(altitude_m))
     lack = mean_saturation_kpa(tmin_c, tmax_c) - actual_kpa

@@ -6,7 +6,7 @@ Radiation goes in as MJ m-2 d-1 everywhere and is turned into millimetres inside
 
 from math import sqrt
 
-from benchround.core.numbers.ranges import require_between, require_min_max
+from benchround.core.numbers.ranges import require_min_max, within
 from benchround.core.sky.penman import LATENT_HEAT_MJ_PER_KG, MM_PER_MJ
 
 
@@ -28,9 +28,9 @@ def hargreaves_fao52_mm(
         OutOfRangeError: a figure is outside its range. Below a mean of -17.8 degC: 0 mm.
     """
     require_min_max(tmin_c, tmax_c)
-    require_between("the radiation", ra_mj, 0.0, 50.0, "MJ/m2 a day")
+    within("the radiation", ra_mj, 0.0, 50.0, "MJ/m2 a day")
     mean_c = (tmin_c + tmax_c) / 2.0 if tmean_c is None else tmean_c
-    require_between("the mean temperature", mean_c, tmin_c, tmax_c, "degC")
+    within("the mean temperature", mean_c, tmin_c, tmax_c, "degC")
     return max(0.0, 0.0023 * (mean_c + 17.8) * sqrt(tmax_c - tmin_c) * MM_PER_MJ * ra_mj)
 
 
@@ -50,7 +50,7 @@ def hargreaves_fitted_range_mm(tmin_c: float, tmax_c: float, ra_mj: float) -> fl
         OutOfRangeError: a figure is outside its range.
     """
     require_min_max(tmin_c, tmax_c)
-    require_between("the radiation", ra_mj, 0.0, 50.0, "MJ/m2 a day")
+    within("the radiation", ra_mj, 0.0, 50.0, "MJ/m2 a day")
     spread = tmax_c - tmin_c
     fitted = 0.00185 * spread**2 - 0.0433 * spread + 0.4023
     mean_c = (tmin_c + tmax_c) / 2.0
@@ -72,8 +72,8 @@ def turc_mm(tmean_c: float, rs_mj: float, humidity_pct: float) -> float:
     Raises:
         OutOfRangeError: a figure is outside its range.
     """
-    require_between("the mean temperature", tmean_c, 0.0, 60.0, "degC")
-    require_between("the radiation", rs_mj, 0.0, 50.0, "MJ/m2 a day")
-    require_between("the relative humidity", humidity_pct, 0.0, 100.0, "%")
+    within("the mean temperature", tmean_c, 0.0, 60.0, "degC")
+    within("the radiation", rs_mj, 0.0, 50.0, "MJ/m2 a day")
+    within("the relative humidity", humidity_pct, 0.0, 100.0, "%")
     dryness = 1.0 + max(0.0, 50.0 - humidity_pct) / 70.0
     return 0.013 * (23.88 * rs_mj + 50.0) * tmean_c / (tmean_c + 15.0) * dryness

@@ -7,7 +7,7 @@ Rain words differ between services: 3 mm an hour is moderate in Britain and in t
 from enum import StrEnum
 
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 
 RAISED_RISK_BELOW_KPA = 0.43
 HIGH_RISK_BELOW_KPA = 0.20
@@ -90,7 +90,7 @@ def rain_word(mm_per_h: float, scheme: RainScheme = RainScheme.UK_RAIN) -> RainW
     Raises:
         OutOfRangeError: the rate is outside that range.
     """
-    if require_between("the rain", mm_per_h, 0.0, 500.0, "mm/h") == 0.0:
+    if within("the rain", mm_per_h, 0.0, 500.0, "mm/h") == 0.0:
         return RainWord.DRY
     return next(
         step.word
@@ -126,7 +126,7 @@ def damp_risk(deficit_kpa: float) -> DampRisk:
     Raises:
         OutOfRangeError: the deficit is outside that range.
     """
-    require_between("the vapour pressure deficit", deficit_kpa, 0.0, 30.0, "kPa")
+    within("the vapour pressure deficit", deficit_kpa, 0.0, 30.0, "kPa")
     if deficit_kpa < HIGH_RISK_BELOW_KPA:
         return DampRisk.HIGH
     return DampRisk.RAISED if deficit_kpa < RAISED_RISK_BELOW_KPA else DampRisk.LOW
@@ -150,8 +150,8 @@ def damping_off_note(
     Raises:
         OutOfRangeError: a figure is negative or not a number.
     """
-    require_between("the hours shut", shut_h, 0.0, 1e4, "h")
-    require_between("the hours wet", wet_since_up_h, 0.0, 1e4, "h")
+    within("the hours shut", shut_h, 0.0, 1e4, "h")
+    within("the hours wet", wet_since_up_h, 0.0, 1e4, "h")
     if shut_h > SHUT_TOO_LONG_H and damp_risk(deficit_kpa) is DampRisk.HIGH:
         return Advice(
             f"shut for {shut_h:.0f} h in air of {deficit_kpa:.2f} kPa deficit: rule of thumb says"

@@ -9,7 +9,7 @@ a plant sees come from `sunclock`, whose names can be had from here too.
 from collections.abc import Iterator
 from math import acos, asin, ceil, cos, degrees, floor, pi, radians, sin, sqrt, tan
 
-from benchround.core.numbers.ranges import require_between, require_min_max
+from benchround.core.numbers.ranges import require_min_max, within
 from benchround.core.sky.sunclock import SunDay as SunDay
 from benchround.core.sky.sunclock import solar_noon_h as solar_noon_h
 from benchround.core.sky.sunclock import sun_day as sun_day
@@ -28,11 +28,11 @@ _MJ_PER_WH = 0.0036
 
 
 def _latitude(lat_deg: float) -> float:
-    return radians(require_between("the latitude", lat_deg, -90.0, 90.0, "deg"))
+    return radians(within("the latitude", lat_deg, -90.0, 90.0, "deg"))
 
 
 def _year_angle(day_of_year: int) -> float:
-    return 2.0 * pi * require_between("the day of the year", day_of_year, 1, 366, "") / 365.0
+    return 2.0 * pi * within("the day of the year", day_of_year, 1, 366, "") / 365.0
 
 
 def relative_distance(day_of_year: int) -> float:
@@ -97,7 +97,7 @@ def elevation_deg(lat_deg: float, day_of_year: int, solar_hour: float) -> float:
         day_of_year: 1 to 366.
         solar_hour: hours by the sun, 0 to 24; 12 is when the sun stands highest.
     """
-    require_between("the solar hour", solar_hour, 0.0, 24.0, "h")
+    within("the solar hour", solar_hour, 0.0, 24.0, "h")
     lat, dec = _latitude(lat_deg), declination_rad(day_of_year)
     angle = pi / 12.0 * (solar_hour - 12.0)
     return degrees(asin(sin(lat) * sin(dec) + cos(lat) * cos(dec) * cos(angle)))
@@ -114,8 +114,8 @@ def radiation_from_sunshine_mj(ra: float, sun_hours: float, daylight_hours: floa
         daylight_hours: greatest possible hours N, up to 24; with N = 0 nothing arrives.
     """
     _radiation(ra)
-    require_between("the length of the day", daylight_hours, 0.0, 24.0, "h")
-    require_between("the hours of sunshine", sun_hours, 0.0, daylight_hours, "h")
+    within("the length of the day", daylight_hours, 0.0, 24.0, "h")
+    within("the hours of sunshine", sun_hours, 0.0, daylight_hours, "h")
     if daylight_hours == 0.0:
         return 0.0
     return radiation_from_sky_word_mj(ra, sun_hours / daylight_hours)
@@ -127,7 +127,7 @@ def radiation_from_sky_word_mj(ra: float, share_of_sun: float) -> float:
     Allen et al. 1998, FAO-56, eq. 35, the share standing for n/N: 1 clear, about 0.5 part cloud,
     0 to 0.1 overcast.
     """
-    require_between("the share of sun", share_of_sun, 0.0, 1.0, "")
+    within("the share of sun", share_of_sun, 0.0, 1.0, "")
     return (ANGSTROM_A + ANGSTROM_B * share_of_sun) * _radiation(ra)
 
 
@@ -153,12 +153,12 @@ def clear_sky_mj(ra: float, altitude_m: float) -> float:
 
     Allen et al. 1998, FAO-56, eq. 37: (0.75 + 0.00002 z) Ra; z in m, -500 to 6000.
     """
-    require_between("the altitude", altitude_m, -500.0, 6000.0, "m")
+    within("the altitude", altitude_m, -500.0, 6000.0, "m")
     return (0.75 + 2e-5 * altitude_m) * _radiation(ra)
 
 
 def _radiation(mj: float) -> float:
-    return require_between("the radiation", mj, 0.0, 50.0, "MJ/m2 a day")
+    return within("the radiation", mj, 0.0, 50.0, "MJ/m2 a day")
 
 
 def hourly_radiation_wm2(
@@ -179,10 +179,10 @@ def hourly_radiation_wm2(
         OutOfRangeError: a figure is outside its range, or radiation is claimed for a day on which
             the sun stays down.
     """
-    require_between("the hour of solar noon", noon_h, 0.0, 24.0, "h")
+    within("the hour of solar noon", noon_h, 0.0, 24.0, "h")
     total = extraterrestrial_mj(lat_deg, day_of_year)
     if total <= 0.0:
-        require_between("the radiation of a day without sun", daily_mj, 0.0, 0.0, "MJ/m2")
+        within("the radiation of a day without sun", daily_mj, 0.0, 0.0, "MJ/m2")
         return (0.0,) * 24
     scale = _radiation(daily_mj) / total / _MJ_PER_WH
     hours = [0.0] * 24

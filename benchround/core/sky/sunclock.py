@@ -10,7 +10,7 @@ from math import acos, cos, degrees, radians, sin
 
 from benchround.core.errors import OutOfRangeError, UnknownNameError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 
 RISE_ZENITH_DEG = 90.833
 """Zenith angle of the sun's centre as its upper edge meets the horizon: 34' of refraction and 16'
@@ -49,8 +49,8 @@ def sun_day(day: date, lat_deg: float, lon_deg: float, zone: str | float = 0.0) 
         OutOfRangeError: a figure is outside its range.
         UnknownNameError: no such time zone.
     """
-    require_between("the latitude", lat_deg, -90.0, 90.0, "deg")
-    require_between("the longitude", lon_deg, -180.0, 180.0, "deg")
+    within("the latitude", lat_deg, -90.0, 90.0, "deg")
+    within("the longitude", lon_deg, -180.0, 180.0, "deg")
     clock = _clock(zone)
     rise = _crossing(day, lat_deg, lon_deg, clock, rising=True)
     fall = _crossing(day, lat_deg, lon_deg, clock, rising=False)
@@ -69,7 +69,7 @@ def _clock(zone: str | float) -> tzinfo:
                 f"no time zone is called {zone!r}: write one like Europe/Dublin, or the hours"
                 " ahead of UTC"
             ) from fault
-    return timezone(timedelta(hours=require_between("the UTC offset", zone, -14.0, 14.0, "h")))
+    return timezone(timedelta(hours=within("the UTC offset", zone, -14.0, 14.0, "h")))
 
 
 def _crossing(
@@ -157,7 +157,7 @@ def solar_noon_h(day: date, lon_deg: float, zone: str | float = 0.0) -> float:
         lon_deg: longitude, east positive, -180 to 180.
         zone: hours ahead of UTC, or a time zone name.
     """
-    require_between("the longitude", lon_deg, -180.0, 180.0, "deg")
+    within("the longitude", lon_deg, -180.0, 180.0, "deg")
     for shift in (0, -1, 1):
         moment = _noon_utc(day + timedelta(days=shift), lon_deg).astimezone(_clock(zone))
         if moment.date() == day:

@@ -10,7 +10,7 @@ from math import pi, sqrt
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_air_temp, require_between
+from benchround.core.numbers.ranges import require_air_temp, within
 
 CRADDOCK_COLDEST_K = -2.2
 CRADDOCK_WARMEST_K = 3.0
@@ -87,7 +87,7 @@ def mckenzie_c(tmax_c: float, dew_point_c: float, k_c: float) -> float:
         OutOfRangeError: a figure is outside its range.
     """
     _require_dew_point(dew_point_c, require_air_temp("the maximum", tmax_c))
-    require_between("McKenzie's constant", k_c, 1.0, 9.0, "degC")
+    within("McKenzie's constant", k_c, 1.0, 9.0, "degC")
     return (tmax_c + dew_point_c) / 2.0 - k_c
 
 
@@ -113,7 +113,7 @@ def craddock_pritchard_c(noon_c: float, noon_dew_point_c: float, k_c: float) -> 
         OutOfRangeError: a figure is outside its range.
     """
     _require_dew_point(noon_dew_point_c, require_air_temp("the temperature at noon", noon_c))
-    require_between("the correction K", k_c, CRADDOCK_COLDEST_K, CRADDOCK_WARMEST_K, "degC")
+    within("the correction K", k_c, CRADDOCK_COLDEST_K, CRADDOCK_WARMEST_K, "degC")
     return 0.316 * noon_c + 0.548 * noon_dew_point_c - 1.24 + k_c
 
 
@@ -158,7 +158,7 @@ def brunt_net_loss_wm2(sunset_c: float, dew_vapour_kpa: float) -> float:
         sunset_c: air temperature at sunset, degC.
         dew_vapour_kpa: vapour pressure e at the dew point, 0 to 5 kPa.
     """
-    require_between("the vapour pressure", dew_vapour_kpa, 0.0, 5.0, "kPa")
+    within("the vapour pressure", dew_vapour_kpa, 0.0, 5.0, "kPa")
     kelvin = require_air_temp("the temperature at sunset", sunset_c) + 273.15
     return _STEFAN_BOLTZMANN_W * kelvin**4 * (0.48 - 0.065 * sqrt(10.0 * dew_vapour_kpa))
 
@@ -178,9 +178,9 @@ def brunt_drop_c(net_loss_wm2: float, hours: float, admittance: float) -> float:
     Raises:
         OutOfRangeError: a figure is outside its range.
     """
-    require_between("the heat lost", net_loss_wm2, 0.0, 200.0, "W/m2")
-    require_between("the hours since sunset", hours, 0.0, 24.0, "h")
-    require_between("the ground's admittance", admittance, 100.0, 3000.0, "J/m2 K s^0.5")
+    within("the heat lost", net_loss_wm2, 0.0, 200.0, "W/m2")
+    within("the hours since sunset", hours, 0.0, 24.0, "h")
+    within("the ground's admittance", admittance, 100.0, 3000.0, "J/m2 K s^0.5")
     return 2.0 / sqrt(pi) * net_loss_wm2 * sqrt(3600.0 * hours) / admittance
 
 

@@ -7,7 +7,7 @@ Paper 56 ("FAO-56" below). Pressures are in kPa, temperatures in degC, humiditie
 from math import exp, log
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.numbers.ranges import COLDEST_AIR_C, require_between
+from benchround.core.numbers.ranges import COLDEST_AIR_C, within
 
 HOTTEST_UNDER_GLASS_C = 75.0
 """A shut frame in full sun can pass 60 degC; above this a reading is taken for a mistake."""
@@ -24,13 +24,11 @@ _TETENS_KPA = 0.6108  # FAO-56 eq. 11, the pressure at 0 degC
 
 
 def _temperature(temp_c: float) -> float:
-    return require_between(
-        "the air temperature", temp_c, COLDEST_AIR_C, HOTTEST_UNDER_GLASS_C, "degC"
-    )
+    return within("the air temperature", temp_c, COLDEST_AIR_C, HOTTEST_UNDER_GLASS_C, "degC")
 
 
 def _humidity(humidity_pct: float) -> float:
-    return require_between("the relative humidity", humidity_pct, 0.0, 100.0, "%")
+    return within("the relative humidity", humidity_pct, 0.0, 100.0, "%")
 
 
 def saturation_kpa(temp_c: float) -> float:
@@ -86,7 +84,7 @@ def pressure_kpa(altitude_m: float) -> float:
     Allen et al. 1998, FAO-56, eq. 7: P = 101.3 ((293 - 0.0065 z) / 293)^5.26; z in m, -500 to
     6000.
     """
-    require_between("the altitude", altitude_m, -500.0, 6000.0, "m")
+    within("the altitude", altitude_m, -500.0, 6000.0, "m")
     return STANDARD_PRESSURE_KPA * float(((293.0 - 0.0065 * altitude_m) / 293.0) ** 5.26)
 
 
@@ -95,7 +93,7 @@ def psychrometric_kpa_per_c(pressure_kpa: float) -> float:
 
     Allen et al. 1998, FAO-56, eq. 8: 0.000665 P; P in kPa, 40 to 110.
     """
-    require_between("the air pressure", pressure_kpa, 40.0, 110.0, "kPa")
+    within("the air pressure", pressure_kpa, 40.0, 110.0, "kPa")
     return PSYCHROMETRIC_PER_KPA * pressure_kpa
 
 
@@ -157,8 +155,8 @@ def actual_from_wet_bulb_kpa(
         OutOfRangeError: a figure is outside its range, the wet bulb is above the dry one, or the
             two together would need air drier than dry.
     """
-    require_between("the air pressure", pressure_kpa, 40.0, 110.0, "kPa")
-    require_between("the wet bulb", wet_c, COLDEST_AIR_C, _temperature(dry_c), "degC")
+    within("the air pressure", pressure_kpa, 40.0, 110.0, "kPa")
+    within("the wet bulb", wet_c, COLDEST_AIR_C, _temperature(dry_c), "degC")
     actual = saturation_kpa(wet_c) - coefficient_per_c * pressure_kpa * (dry_c - wet_c)
     if actual < 0.0:
         raise OutOfRangeError(
@@ -173,6 +171,6 @@ def dew_point_c(actual_kpa: float) -> float:
 
     The inverse of Allen et al. 1998, FAO-56, eq. 11; the pressure from 0.002 to 38 kPa.
     """
-    require_between("the vapour pressure", actual_kpa, 0.002, 38.0, "kPa")
+    within("the vapour pressure", actual_kpa, 0.002, 38.0, "kPa")
     ratio = log(actual_kpa / _TETENS_KPA)
     return _TETENS_B_C * ratio / (_TETENS_A - ratio)

@@ -11,7 +11,7 @@ from enum import StrEnum
 from benchround.core.containers import Container
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 from benchround.core.sky.vapour import saturation_kpa
 
 TRAY_KC = 1.0
@@ -88,12 +88,10 @@ class TrayWater:
     easily_available_share: float = EASILY_AVAILABLE[Compost.PEAT]
 
     def __post_init__(self) -> None:
-        require_between("the number of cells", self.cells, 1, 1000, "")
-        require_between("the compost in a cell", self.cell_ml, 0.5, 50_000.0, "ml")
-        require_between("the area of the tray", self.area_m2, 0.0004, 4.0, "m2")
-        require_between(
-            "the easily available share of water", self.easily_available_share, 0.01, 0.6, ""
-        )
+        within("the number of cells", self.cells, 1, 1000, "")
+        within("the compost in a cell", self.cell_ml, 0.5, 50_000.0, "ml")
+        within("the area of the tray", self.area_m2, 0.0004, 4.0, "m2")
+        within("the easily available share of water", self.easily_available_share, 0.01, 0.6, "")
 
     @property
     def capacity_ml(self) -> float:
@@ -107,7 +105,7 @@ class TrayWater:
 
     def allowed_ml(self, allowed_share: float) -> float:
         """Return the water that may go before watering, ml; also the weight lost by then, g."""
-        return self.capacity_ml * require_between(
+        return self.capacity_ml * within(
             "the share of water allowed to go", allowed_share, 0.01, 1.0, ""
         )
 
@@ -157,9 +155,9 @@ def daily_loss_ml(et0_mm: float, kc: float, area_m2: float) -> float:
     Raises:
         OutOfRangeError: a figure is outside its range.
     """
-    require_between("the day's evapotranspiration", et0_mm, 0.0, 20.0, "mm/d")
-    require_between("the crop coefficient", kc, 0.0, 3.0, "")
-    require_between("the area of the tray", area_m2, 0.0004, 4.0, "m2")
+    within("the day's evapotranspiration", et0_mm, 0.0, 20.0, "mm/d")
+    within("the crop coefficient", kc, 0.0, 3.0, "")
+    within("the area of the tray", area_m2, 0.0004, 4.0, "m2")
     return ml_from_mm(kc * et0_mm, area_m2)
 
 
@@ -198,8 +196,8 @@ def vapour_g_m3(vapour_kpa: float, temp_c: float) -> float:
         vapour_kpa: vapour pressure e, 0 to 40 kPa.
         temp_c: air temperature, -60 to 75 degC.
     """
-    require_between("the vapour pressure", vapour_kpa, 0.0, 40.0, "kPa")
-    require_between("the air temperature", temp_c, -60.0, 75.0, "degC")
+    within("the vapour pressure", vapour_kpa, 0.0, 40.0, "kPa")
+    within("the air temperature", temp_c, -60.0, 75.0, "degC")
     return VAPOUR_G_K_PER_PA_M3 * vapour_kpa * 1000.0 / (temp_c + FREEZING_K)
 
 
@@ -226,13 +224,13 @@ def vapour_lost_g_h(
     Raises:
         OutOfRangeError: a figure is outside its range.
     """
-    require_between("the volume of the frame", volume_m3, 0.0, 200.0, "m3")
-    require_between("the air changes", air_changes_h, 0.0, 60.0, "/h")
+    within("the volume of the frame", volume_m3, 0.0, 200.0, "m3")
+    within("the air changes", air_changes_h, 0.0, 60.0, "/h")
     inside = vapour_g_m3(_vapour_kpa(inside_c, inside_humidity_pct), inside_c)
     outside = vapour_g_m3(_vapour_kpa(outside_c, outside_humidity_pct), outside_c)
     return max(0.0, air_changes_h * volume_m3 * (inside - outside))
 
 
 def _vapour_kpa(temp_c: float, humidity_pct: float) -> float:
-    require_between("the relative humidity", humidity_pct, 0.0, 100.0, "%")
+    within("the relative humidity", humidity_pct, 0.0, 100.0, "%")
     return saturation_kpa(temp_c) * humidity_pct / 100.0

@@ -10,7 +10,7 @@ from enum import StrEnum
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 from benchround.core.water.balance import ml_from_mm
 
 LEAST_FACTOR, MOST_FACTOR = 0.2, 4.0
@@ -52,7 +52,7 @@ class PlaceFactor:
     weighings: int = 0
 
     def __post_init__(self) -> None:
-        require_between("the place's own factor", self.factor, LEAST_FACTOR, MOST_FACTOR, "")
+        within("the place's own factor", self.factor, LEAST_FACTOR, MOST_FACTOR, "")
 
 
 def loss_factor_from_weights(wet_g: float, later_g: float, et0_mm: float, area_m2: float) -> float:
@@ -69,9 +69,9 @@ def loss_factor_from_weights(wet_g: float, later_g: float, et0_mm: float, area_m
     Raises:
         OutOfRangeError: a figure is outside its range, or the tray became heavier.
     """
-    require_between("the weight of the wet tray", wet_g, 10.0, 100_000.0, "g")
-    require_between("the area of the tray", area_m2, 0.0004, 4.0, "m2")
-    require_between("the evapotranspiration between weighings", et0_mm, 0.1, 100.0, "mm")
+    within("the weight of the wet tray", wet_g, 10.0, 100_000.0, "g")
+    within("the area of the tray", area_m2, 0.0004, 4.0, "m2")
+    within("the evapotranspiration between weighings", et0_mm, 0.1, 100.0, "mm")
     if not 0.0 < later_g <= wet_g:
         raise OutOfRangeError(
             f"the tray went from {wet_g:g} g to {later_g:g} g: it must lose weight between the"
@@ -94,9 +94,9 @@ def after_weighing(place: PlaceFactor, measured_ml: float, modelled_ml: float) -
     Raises:
         OutOfRangeError: the loss is below zero, or the factor would lie outside 0.2 to 4.
     """
-    require_between("the loss of the model", modelled_ml, 0.1, 1e6, "ml")
-    require_between("the loss by weight", measured_ml, 0.0, 1e6, "ml")
-    measured = require_between(
+    within("the loss of the model", modelled_ml, 0.1, 1e6, "ml")
+    within("the loss by weight", measured_ml, 0.0, 1e6, "ml")
+    measured = within(
         "the place's factor by weight", measured_ml / modelled_ml, LEAST_FACTOR, MOST_FACTOR, ""
     )
     pairs = place.weighings
@@ -117,7 +117,7 @@ def after_look(place: PlaceFactor, said: Moisture, used_share: float) -> PlaceFa
     Raises:
         OutOfRangeError: the share is outside its range.
     """
-    require_between("the share of allowed water gone", used_share, 0.0, 20.0, "")
+    within("the share of allowed water gone", used_share, 0.0, 20.0, "")
     bounded = max(1.0 / LARGEST_STEP, min(LARGEST_STEP, _ratio_shown(said, used_share)))
     moved = place.factor * bounded ** look_weight(place)
     return replace(place, factor=max(LEAST_FACTOR, min(MOST_FACTOR, moved)), looks=place.looks + 1)

@@ -5,7 +5,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 from benchround.core.water.balance import TRAY_KC
 
 
@@ -73,9 +73,9 @@ def place_loss_mm(
     Raises:
         OutOfRangeError: a figure is outside its range.
     """
-    require_between("the day's evapotranspiration", et0_mm, 0.0, 20.0, "mm/d")
-    require_between("the crop coefficient", kc, 0.0, 3.0, "")
-    require_between("the place's own factor", place_factor, 0.05, 10.0, "")
+    within("the day's evapotranspiration", et0_mm, 0.0, 20.0, "mm/d")
+    within("the crop coefficient", kc, 0.0, 3.0, "")
+    within("the place's own factor", place_factor, 0.05, 10.0, "")
     rule = EXPOSURE_LOSS[exposure]
     own_mm = min(rule.fixed_mm, et0_mm) if exposure is Exposure.SHUT else rule.fixed_mm
     return place_factor * kc * (rule.factor * et0_mm + own_mm)

@@ -6,7 +6,7 @@ from math import cos, pi
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import require_between
+from benchround.core.numbers.ranges import within
 from benchround.core.water.balance import TRAY_KC, TrayWater, ml_from_mm
 from benchround.core.water.place import Exposure, place_loss_mm
 
@@ -62,8 +62,8 @@ class WaterDay:
     place_factor: float = 1.0
 
     def __post_init__(self) -> None:
-        require_between("the rain of a day", self.rain_mm, 0.0, 500.0, "mm")
-        require_between("the water given", self.watered_ml, 0.0, 1e6, "ml")
+        within("the rain of a day", self.rain_mm, 0.0, 500.0, "mm")
+        within("the water given", self.watered_ml, 0.0, 1e6, "ml")
         place_loss_mm(self.et0_mm, self.exposure, self.kc, self.place_factor)
 
     @property
@@ -162,7 +162,7 @@ def run_balance(
 def _start(tray: TrayWater, start_ml: float | None) -> float:
     if start_ml is None:
         return tray.capacity_ml
-    return require_between("the water in the tray", start_ml, 0.0, tray.capacity_ml, "ml")
+    return within("the water in the tray", start_ml, 0.0, tray.capacity_ml, "ml")
 
 
 def _one_day(tray: TrayWater, day: WaterDay, start_ml: float) -> WaterState:
@@ -193,7 +193,7 @@ def share_dried_by(hour: float) -> float:
     Args:
         hour: clock hour, 0 to 24.
     """
-    require_between("the hour", hour, 0.0, 24.0, "h")
+    within("the hour", hour, 0.0, 24.0, "h")
     passed = (hour - DRYING_FROM_H) / (DRYING_TO_H - DRYING_FROM_H)
     return (1.0 - cos(pi * max(0.0, min(1.0, passed)))) / 2.0
 
@@ -256,7 +256,7 @@ def looks_a_day(max_c: float, warm_season: bool) -> tuple[DayPart, ...]:
         max_c: the day's maximum, -60 to 60 degC.
         warm_season: whether it is the warm half of the year.
     """
-    require_between("the day's maximum", max_c, -60.0, 60.0, "degC")
+    within("the day's maximum", max_c, -60.0, 60.0, "degC")
     if max_c >= HOT_DAY_C:
         return tuple(DayPart)
     return (DayPart.MORNING, DayPart.AFTERNOON) if warm_season else (DayPart.MORNING,)
