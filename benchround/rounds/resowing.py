@@ -16,11 +16,10 @@ from benchround.rounds.partial import Short
 from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.sowing import sowing_window
 from benchround.rounds.sown_again import Again, sown_again
-from benchround.rounds.stalled import cool_place, heat_shy
+from benchround.rounds.stalled import cool_place, sowing_slot
 from benchround.rounds.view import BatchView
 
 GRACE_DAYS = 7
-WARM_DAY_C = 22.0
 
 
 def propose(view: BatchView) -> Iterator[Proposal]:
@@ -66,7 +65,7 @@ def _sow_again(view: BatchView, waiting: Waiting, when: Window, again: Again) ->
             view.crop.source("germination"),
         ),
         (draft(view, Kind.RESOWN, seeds=seeds, cells=_cells(view, stalled)),),
-        slot=_slot(view),
+        slot=sowing_slot(view),
         asks=_asks(view, seeds),
     )
 
@@ -111,7 +110,7 @@ def _more(view: BatchView) -> Iterator[Proposal]:
             "beta-binomial count of the seed still to come; spread of emergence: our proposal",
         ),
         (draft(view, Kind.RESOWN, seeds=short.more),),
-        slot=_slot(view),
+        slot=sowing_slot(view),
         asks=_asks(view, short.more),
     )
 
@@ -155,7 +154,7 @@ def _words(view: BatchView, stalled: bool, again: Again) -> str:
 
 
 def _when(view: BatchView) -> str:
-    return " this evening, in the cool" if _slot(view) is Slot.EVENING else ""
+    return " this evening, in the cool" if sowing_slot(view) is Slot.EVENING else ""
 
 
 def _place(view: BatchView) -> str:
@@ -163,12 +162,6 @@ def _place(view: BatchView) -> str:
     stall = view.waiting.stall if view.waiting is not None else None
     cool = cool_place(view) if stall is not None and stall.cause == "heat" else None
     return cool.code if cool is not None else view.part.place
-
-
-def _slot(view: BatchView) -> Slot:
-    weather = view.season.weather.on_or_usual(view.day, view.season.site)
-    warm = weather.max_c is not None and weather.max_c >= WARM_DAY_C
-    return Slot.EVENING if warm and heat_shy(view) else Slot.MORNING
 
 
 def _figures(view: BatchView, waiting: Waiting, best: date) -> tuple[str, ...]:

@@ -11,14 +11,13 @@ from benchround.core.lifecycle import Stage
 from benchround.core.planning.last_sowing import window_span
 from benchround.core.record import Kind
 from benchround.core.seed.packet_words import amount_words, packet_words, urgent_words
-from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
+from benchround.core.task import Ask, Family, Harm, Why, Window
 from benchround.rounds.proposal import Proposal, draft, in_sight
 from benchround.rounds.seed_packet import packet_for, seeds_for
+from benchround.rounds.stalled import sowing_slot
 from benchround.rounds.view import BatchView
 
 URGENT_SHARE = 2 / 3
-HEAT_SHY_CEILING_C = 30.0
-HOT_DAY_C = 24.0
 SOAKED_AT_MOST_DAYS = 1
 LONG_PERIOD_DAYS = 7
 NEXT_WINDOW_DAYS = 150
@@ -159,7 +158,7 @@ def _sow(view: BatchView, span: Span | None, when: Window) -> Iterator[Proposal]
                 per_cell=view.crop.growing.per_cell,
             ),
         ),
-        slot=_slot(view),
+        slot=sowing_slot(view),
         asks=(
             Ask("seeds", "seeds sown", str(seeds or ""), needed=False),
             Ask("cells", "cells", str(planned.count("cells") or "") if planned else ""),
@@ -223,12 +222,3 @@ def label_words(view: BatchView, seeds: int | None) -> str:
     """What goes on the two sides of the label."""
     number = f", {seeds} seeds" if seeds else ""
     return f"Label: front {view.name}; back {view.day.isoformat()}, {view.batch.id}{number}"
-
-
-def _slot(view: BatchView) -> Slot:
-    germination = view.crop.germination
-    weather = view.season.weather.on_or_usual(view.day, view.season.site)
-    hot = weather.max_c is not None and weather.max_c >= HOT_DAY_C
-    if germination and germination.ceiling_c < HEAT_SHY_CEILING_C and hot:
-        return Slot.EVENING
-    return Slot.MORNING

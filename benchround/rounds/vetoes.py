@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from benchround.core.dates import say_day
+from benchround.core.frame.lid_words import LidLimits
 from benchround.core.sky.weather import DayWeather
 from benchround.core.task import Hold
 from benchround.rounds.view import BatchView
@@ -13,8 +14,8 @@ NIGHTS_WANTED = 5
 """Nights above the crop's least wanted before tender stock goes out (our proposal)."""
 PLANTING_GUST_KMH = 40.0
 """Beaufort 6 begins at 39 km/h; its use for planting is our proposal."""
-DOWNPOUR_HOUR_MM, DOWNPOUR_DAY_MM = 5.0, 10.0
-"""Our proposal on the classes of UK Met Office rates."""
+DOWNPOUR = LidLimits()
+"""Rain that keeps lids down keeps planting waiting too."""
 TOO_HOT_C = 30.0
 FROST_SOURCE = (
     "10 % last-frost date: seed firm's frost-probability pages (idea read); "
@@ -98,8 +99,10 @@ def storm_hold(view: BatchView) -> Hold | None:
 def _rough(weather: DayWeather) -> str:
     if weather.gust_kmh is not None and weather.gust_kmh > PLANTING_GUST_KMH:
         return f"gusts of {weather.gust_kmh:g} km/h"
-    if weather.rain_mm is not None and weather.rain_mm >= DOWNPOUR_DAY_MM:
+    if weather.rain_mm is not None and weather.rain_mm >= DOWNPOUR.rain_day_mm:
         return f"{weather.rain_mm:g} mm of rain"
+    if weather.rain_hour_mm is not None and weather.rain_hour_mm >= DOWNPOUR.rain_hour_mm:
+        return f"{weather.rain_hour_mm:g} mm of rain in an hour"
     if weather.max_c is not None and weather.max_c >= TOO_HOT_C:
         return f"{weather.max_c:g} C: too hot to move plants"
     return ""
