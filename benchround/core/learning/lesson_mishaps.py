@@ -25,7 +25,11 @@ TEACH_NOTHING = frozenset(
 )
 """Losses before or at emergence that say nothing of the seed (our proposal)."""
 
-LEAVES = (Kind.SEED_LEAVES, Kind.TRUE_LEAVES)
+SHOWS_UP = frozenset({*SEEDLINGS_SEEN, Kind.SEED_LEAVES, Kind.TRUE_LEAVES}) | TAKEN_OUT - {
+    Kind.COMPOSTED
+}
+"""Kinds that show that something is up, unless none was counted."""
+MISHAPS = frozenset({Kind.STALLED, Kind.WASHED_OUT, Kind.RESOWN, Kind.LOST})
 
 
 def told(story: Iterable[Record]) -> tuple[date | None, str, str]:
@@ -38,23 +42,21 @@ def told(story: Iterable[Record]) -> tuple[date | None, str, str]:
     up_on: date | None = None
     mishap = before_up = ""
     for record in story:
-        if up_on is None:
-            up_on = _up_on(record)
-        mishap = mishap or _mishap(record)
+        kind = record.kind
+        if up_on is None and kind in SHOWS_UP and not _none_seen(record):
+            up_on = record.day
+        if kind in MISHAPS:
+            mishap = mishap or _mishap(record)
         if up_on is None or record.day <= up_on:
             before_up = mishap
-        if record.kind in TAKEN_OUT or record.flag("final"):
+        if kind in TAKEN_OUT or record.figures.get("final") is True:
             break
     return up_on, mishap, before_up
 
 
-def _up_on(record: Record) -> date | None:
-    """The day of a record that shows that something is up."""
-    kind = record.kind
-    if kind in SEEDLINGS_SEEN:
-        return record.day if record.count() != 0 else None
-    shows = kind in LEAVES or (kind in TAKEN_OUT and kind is not Kind.COMPOSTED)
-    return record.day if shows else None
+def _none_seen(record: Record) -> bool:
+    """Whether somebody counted and found nothing up."""
+    return record.kind in SEEDLINGS_SEEN and record.count() == 0
 
 
 def _mishap(record: Record) -> str:

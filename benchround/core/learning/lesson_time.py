@@ -50,8 +50,10 @@ def time_of(
             if too_hot(model, warm):
                 stall = f"stalled by heat: {warm.max_c:.0f} C on {day}"
             return Timed(None, stall, stall=stall)
-        if number < middle:
-            total += heat_felt(model, warm.mean_c) * min(1.0, middle - number)
+        share = middle - number
+        if share > 0.0:
+            heat = heat_felt(model, warm.mean_c)
+            total += heat if share >= 1.0 else heat * share
     if not model.theta50 / MOST_APART <= total <= model.theta50 * MOST_APART:
         odd = f"{total:.0f} degree-days where {model.theta50:.0f} are usual: a wrong day or place?"
         return Timed(None, odd)

@@ -36,7 +36,9 @@ def thermal_model(germination: Germination) -> ThermalModel:
 
 def heat_felt(model: ThermalModel, mean_c: float) -> float:
     """Degree-days a day adds to the seed's clock: mean above base, at most up to the optimum."""
-    return max(0.0, min(mean_c, model.optimum_c) - model.base_c)
+    optimum_c = model.optimum_c
+    heat = (mean_c if mean_c < optimum_c else optimum_c) - model.base_c
+    return heat if heat > 0.0 else 0.0
 
 
 def places_of(batch: Batch, part: Part) -> Moves:

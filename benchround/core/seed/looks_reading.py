@@ -40,6 +40,15 @@ TAKEN_OUT = frozenset(
 )
 """Kinds after which a count no longer tells how many came up."""
 
+READ = TAKEN_OUT | {
+    *NOTHING_SEEN,
+    *SEEDLINGS_SEEN,
+    Kind.LOST,
+    Kind.RESOWN,
+    Kind.WASHED_OUT,
+}
+"""Kinds a reading takes in."""
+
 NEVER_COUNTED = "it came up and was not counted"
 DAILY = "no look before the first seedling is on record: daily looks are taken"
 
@@ -95,13 +104,14 @@ class Reading:
     def read(self, story: Iterable[Record]) -> Reading:
         """Take records in until the reading ends."""
         for record in story:
-            if self.over or self.because:
-                break
-            self.take(record)
+            if record.kind in READ:
+                self.take(record)
+                if self.over or self.because:
+                    break
         return self
 
     def take(self, record: Record) -> None:
-        """Take one more record in."""
+        """Take one more record in, of one of the kinds `READ`."""
         kind = record.kind
         if kind in NOTHING_SEEN:
             if self.up == 0:
@@ -114,9 +124,9 @@ class Reading:
             self.because = (
                 f"it was sown again on {say_day(record.day)}: the counts belong to two sowings"
             )
-        elif kind is Kind.WASHED_OUT and not self.over:
+        elif kind is Kind.WASHED_OUT:
             self.because = f"seed was washed out on {say_day(record.day)}"
-        elif kind in TAKEN_OUT:
+        else:
             self.over = True
 
     def _seen(self, record: Record) -> None:

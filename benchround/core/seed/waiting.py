@@ -97,10 +97,10 @@ def forecast(season: Season, batch: Batch, part: Part, crop: Crop, day: date) ->
     wait = _Wait(model, _needs(model, crop), last_look, day)
     moves = places_of(batch, part)
     days = islice(felt_since(moves, sown, season.warmth_of), FURTHEST_DAYS)
-    for number, warm in enumerate(days):
-        if wait.take(sown + timedelta(days=number), warm):
+    for number, warm in enumerate(days, start=sown.toordinal()):
+        if wait.take(number, warm):
             break
-    mornings = wait.mornings
+    mornings = [date.fromordinal(number) if number else None for number in wait.mornings]
     late = mornings[2]
     stall = wait.stall or (
         _cold_stall(season, batch, part, model, day, moves) if late is None or late > day else None
@@ -125,11 +125,12 @@ def forecast(season: Season, batch: Batch, part: Part, crop: Crop, day: date) ->
 
 def heat_by(season: Season, moves: Moves, model: ThermalModel, since: date, days: float) -> float:
     """Degree-days a sowing had in so many days, parts of days included, where it stood."""
-    total = 0.0
-    felt = islice(felt_since(moves, since, season.warmth_of), int(days) + 1)
-    for number, warm in enumerate(felt):
-        total += heat_felt(model, warm.mean_c) * min(1.0, max(0.0, days - number))
-    return total
+    if days <= 0.0:
+        return 0.0
+    felt, whole, total = felt_since(moves, since, season.warmth_of), int(days), 0.0
+    for warm in islice(felt, whole):
+        total += heat_felt(model, warm.mean_c)
+    return total + heat_felt(model, next(felt).mean_c) * (days - whole)
 
 
 def _model(
@@ -163,7 +164,10 @@ def _give_up_heat(model: ThermalModel, crop: Crop) -> float:
 
 
 class _Wait:
-    """Heat added up day by day, and the mornings on which it passes what is needed."""
+    """Heat added up day by day, and the mornings on which it passes what is needed.
+
+    Days go by their number (`date.toordinal`); `mornings` holds numbers, in the order of `needs`.
+    """
 
     def __init__(
         self,
@@ -172,28 +176,34 @@ class _Wait:
         last_look: date | None,
         day: date,
     ) -> None:
-        self.model, self.needs, self.last_look, self.day = model, needs, last_look, day
-        self.mornings: list[date | None] = [None, None, None, None]
-        self.missing = {0, 1, 2, 3}
+        self.model = model
+        self.last_look = last_look.toordinal() if last_look is not None else 0
+        self.today = day.toordinal()
+        self.mornings: list[int | None] = [None, None, None, None]
+        self.missing = sorted(range(4), key=needs.__getitem__, reverse=True)
+        self.lines = [need - HEAT_MARGIN / 2 for need in needs]
         self.total = self.heat_now = 0.0
         self.heat_at_look: float | None = None
         self.stall: Stall | None = None
         self.basis = ""
 
-    def take(self, at: date, warm: Warmth) -> bool:
+    def take(self, number: int, warm: Warmth) -> bool:
         """Take one day in; True where nothing more is to be found out."""
-        for number in tuple(self.missing):
-            if self.total >= self.needs[number] - HEAT_MARGIN / 2:
-                self.mornings[number] = at
-                self.missing.discard(number)
-        if at == self.last_look:
-            self.heat_at_look = self.total
-        if at <= self.day:
-            self.heat_now, self.basis = self.total, warm.basis
-        if at < self.day and too_hot(self.model, warm):
-            self.stall = Stall("heat", at, warm.max_c, self.model.ceiling_c)
-        self.total += heat_felt(self.model, warm.mean_c)
-        return at >= self.day and not self.missing
+        missing, total = self.missing, self.total
+        while missing and total >= self.lines[missing[-1]]:
+            self.mornings[missing.pop()] = number
+        if number == self.last_look:
+            self.heat_at_look = total
+        if number <= self.today:
+            self._take_past(number, warm)
+        self.total = total + heat_felt(self.model, warm.mean_c)
+        return not missing and number >= self.today
+
+    def _take_past(self, number: int, warm: Warmth) -> None:
+        self.heat_now, self.basis = self.total, warm.basis
+        if number < self.today and too_hot(self.model, warm):
+            day = date.fromordinal(number)
+            self.stall = Stall("heat", day, warm.max_c, self.model.ceiling_c)
 
 
 def _last_look(part: Part, sown: date) -> date | None:
