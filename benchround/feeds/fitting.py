@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from benchround.core.frozen import dataclass
+from benchround.feeds.letters import clusters
 
 POINT_MM = 25.4 / 72
 """A point in millimetres: 1/72 inch, as PDF counts."""
@@ -112,11 +113,12 @@ def _pieces(word: str, most: float, measure: Measure) -> Iterator[str]:
     if measure(word) <= most + 1e-9:
         yield word
         return
-    start, used = 0, 0.0
-    for at, letter in enumerate(word):
+    piece, used = "", 0.0
+    for letter in clusters(word):
         wide = measure(letter)
-        if at > start and used + wide > most:
-            yield word[start:at]
-            start, used = at, 0.0
+        if piece and used + wide > most:
+            yield piece
+            piece, used = "", 0.0
+        piece += letter
         used += wide
-    yield word[start:]
+    yield piece

@@ -1,8 +1,9 @@
 """Finding typefaces that have the letters of the grower's own language.
 
 A PDF's built-in typeface knows Western European letters only. Others come from the font package of
-the `paper` extra (FiraGO, SIL Open Font Licence), else from the system's own folders. Nothing is
-fetched.
+the `paper` extra, FiraGO (SIL Open Font Licence): Latin, Greek, Cyrillic, Hebrew, Arabic,
+Devanagari, Thai and Georgian. What it lacks is looked for in the system's own folders; Chinese,
+Japanese, Korean and the other scripts of India come from there alone. Nothing is fetched.
 """
 
 from __future__ import annotations
@@ -39,6 +40,17 @@ WIDE = (
     "NotoSansThai-Regular.ttf",
     "NotoSansArabic-Regular.ttf",
     "NotoSansHebrew-Regular.ttf",
+    "NotoSansBengali-Regular.ttf",
+    "NotoSansGujarati-Regular.ttf",
+    "NotoSansGurmukhi-Regular.ttf",
+    "NotoSansKannada-Regular.ttf",
+    "NotoSansMalayalam-Regular.ttf",
+    "NotoSansSinhala-Regular.ttf",
+    "NotoSansTamil-Regular.ttf",
+    "NotoSansTelugu-Regular.ttf",
+    "NotoSansEthiopic-Regular.ttf",
+    "Lohit-Bengali.ttf",
+    "Lohit-Tamil.ttf",
     "DroidSansFallbackFull.ttf",
     "DroidSansFallback.ttf",
     "unifont.ttf",
@@ -46,6 +58,7 @@ WIDE = (
     "ARIALUNI.TTF",
     "malgun.ttf",
     "simhei.ttf",
+    "Nirmala.ttf",
 )
 """Typefaces that have letters the others lack, looked for beside the main one."""
 

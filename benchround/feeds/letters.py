@@ -8,7 +8,7 @@ source), and by its Unicode number where none does, so that no name comes out sh
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 from benchround.core.frozen import dataclass
 
@@ -44,6 +44,10 @@ SIGNS = {
 
 UNSEEN = ("Cf", "Cc", "Cs")
 """Classes of characters that leave no ink: directions, joiners, controls, half characters."""
+JOINERS = ("\u200c", "\u200d")
+"""What keeps two letters apart that would be joined, and what joins them."""
+STACKING = 9
+"""Unicode's combining class of a sign by which the next letter is stacked on the one before it."""
 VARIANTS = range(0xFE00, 0xFE10)
 """Marks that choose between two looks of the sign before them."""
 
@@ -59,23 +63,47 @@ class Printable:
 
     Attributes:
         replaced: the letters that had to be written otherwise, in order, each once.
-        unjoined: whether its letters should be joined or stacked and will stand apart.
+        joined: whether some of its letters are to be joined or stacked.
     """
 
     text: str
     replaced: tuple[str, ...] = ()
-    unjoined: bool = False
+    joined: bool = False
 
 
 def one_line(text: str) -> str:
-    """A text in one line, without characters that leave no ink."""
-    spaced = (" " if sign.isspace() else sign for sign in text)
-    seen = (
-        sign
-        for sign in spaced
-        if unicodedata.category(sign) not in UNSEEN and ord(sign) not in VARIANTS
-    )
+    """A text in one line, without characters that leave no ink.
+
+    What joins two letters of scripts that join theirs, or keeps them apart, belongs to the
+    spelling and stays.
+    """
+    seen: list[str] = []
+    for at, sign in enumerate(text):
+        if sign.isspace():
+            seen.append(" ")
+        elif sign in JOINERS:
+            if seen and joins(seen[-1]) and joins(text[at + 1 : at + 2]):
+                seen.append(sign)
+        elif unicodedata.category(sign) not in UNSEEN and ord(sign) not in VARIANTS:
+            seen.append(sign)
     return " ".join("".join(seen).split())
+
+
+def clusters(word: str) -> Iterator[str]:
+    """A word in pieces between which a line may be broken: a letter with all that belongs to it."""
+    held = ""
+    for sign in word:
+        if held and not _goes_on(held[-1], sign):
+            yield held
+            held = ""
+        held += sign
+    if held:
+        yield held
+
+
+def _goes_on(before: str, sign: str) -> bool:
+    marked = unicodedata.category(sign).startswith("M") or sign in JOINERS
+    return marked or before in JOINERS or unicodedata.combining(before) == STACKING
 
 
 def printable(text: str, has: Callable[[str], bool]) -> Printable:
@@ -87,19 +115,21 @@ def printable(text: str, has: Callable[[str], bool]) -> Printable:
     """
     said: list[str] = []
     replaced: dict[str, None] = {}
-    unjoined = False
+    joined = False
     for sign in unicodedata.normalize("NFC", one_line(text)):
         if sign == " " or has(sign):
             said.append(sign)
-            unjoined = unjoined or joins(sign)
-        else:
+            joined = joined or joins(sign)
+        elif sign not in JOINERS:
             said.append(_otherwise(sign, has))
             replaced[sign] = None
-    return Printable(" ".join("".join(said).split()), tuple(replaced), unjoined)
+    return Printable(" ".join("".join(said).split()), tuple(replaced), joined)
 
 
 def joins(sign: str) -> bool:
     """Whether a letter belongs to a script that joins or stacks its letters."""
+    if not sign:
+        return False
     number = ord(sign)
     return number in JOINED and not any(number in script for script in SET_ONE_BY_ONE)
 

@@ -1,6 +1,7 @@
 """Ink: a PDF being written, in letters the grower's own language has.
 
-Only this file knows fpdf2. Lengths are millimetres from the top left corner, type sizes points.
+Only this file and `sight_order` know fpdf2. Lengths are millimetres from the top left corner, type
+sizes points.
 """
 
 from __future__ import annotations
@@ -12,18 +13,20 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import UTC, date, datetime, time
 from functools import partial
+from importlib.util import find_spec
 from pathlib import Path
 from types import TracebackType
 
 from benchround.core.errors import InputError
 from benchround.feeds.fitting import Fitted, fit, line_height_mm, wrap
 from benchround.feeds.fonts import Typefaces, find_typefaces
-from benchround.feeds.letters import Printable, printable
+from benchround.feeds.letters import Printable, joins, printable
 from benchround.feeds.papers import Paper
 
 try:
     from fpdf import FPDF
-    from fpdf.bidi import BidiParagraph
+
+    from benchround.feeds.sight_order import in_sight_order, sight_runs
 except ImportError as error:  # pragma: no cover - the message is all that can be done
     raise InputError(
         "PDF files need the package fpdf2: install benchround with its extra 'paper', or ask for "
@@ -31,8 +34,10 @@ except ImportError as error:  # pragma: no cover - the message is all that can b
     ) from error
 
 MAIN, BUILT_IN = "main", "helvetica"
+UNJOINED = "Letters that should be joined or stacked stand one by one: install the extra 'joined'."
 MEASURED_AT_PT = 100.0
-FROM_RIGHT = ("R", "AL", "AN")
+SHAPER = "uharfbuzz"
+"""The package that joins and stacks letters, where it is installed."""
 GREY = 150
 
 
@@ -59,6 +64,7 @@ class Ink:
         self._pdf.set_title(title)
         self._faces = find_typefaces(Path(self._folder.name)) if faces is None else faces
         self._family = self._take_faces()
+        self._shapes = self._family == MAIN and find_spec(SHAPER) is not None
         self._widths: dict[tuple[str, bool], float] = {}
         self._ready: dict[str, Printable] = {}
         self._remarks: dict[str, None] = {}
@@ -89,8 +95,8 @@ class Ink:
             said.append(f"No typeface at hand has {signs}: they are written in other letters.")
             if self._faces.remark:
                 said.append(self._faces.remark)
-        if any(ready.unjoined for ready in self._ready.values()):
-            said.append("Letters that should be joined or stacked stand one by one.")
+        if not self._shapes and any(ready.joined for ready in self._ready.values()):
+            said.append(UNJOINED)
         return tuple(said)
 
     def remark(self, text: str) -> None:
@@ -153,8 +159,21 @@ class Ink:
         for number, line in enumerate(lines):
             x = left if right is None else right - wide[number] * size_pt
             y = top + number * line_height_mm(size_pt)
+            self._line(line, x, y, bold=bold, size_pt=size_pt)
+
+    def _line(self, line: str, x: float, y: float, *, bold: bool, size_pt: float) -> None:
+        high = line_height_mm(size_pt)
+        if not self._joined(line):
             self._pdf.set_xy(x, y)
-            self._pdf.cell(h=line_height_mm(size_pt), text=in_sight_order(line))
+            self._pdf.cell(h=high, text=in_sight_order(line))
+            return
+        for run in sight_runs(line):
+            self._pdf.set_text_shaping(True, direction="rtl" if run.from_right else "ltr")
+            wide = self._pdf.get_string_width(run.text)
+            self._pdf.set_xy(x, y)
+            self._pdf.cell(w=wide, h=high, text=run.text)
+            x += wide
+        self._pdf.set_text_shaping(False)
 
     def box(self, left: float, top: float, width: float, height: float) -> None:
         """An empty box to tick."""
@@ -211,15 +230,14 @@ class Ink:
         key = (text, bold)
         if key not in self._widths:
             self._set(bold, MEASURED_AT_PT)
+            self._pdf.set_text_shaping(self._joined(text))
             self._widths[key] = self._pdf.get_string_width(text) / MEASURED_AT_PT
+            self._pdf.set_text_shaping(False)
         return self._widths[key]
+
+    def _joined(self, text: str) -> bool:
+        """Whether letters of a text are to be joined or stacked, and can be."""
+        return self._shapes and any(map(joins, text))
 
     def _set(self, bold: bool, size_pt: float) -> None:
         self._pdf.set_font(self._family, "B" if bold else "", size_pt)
-
-
-def in_sight_order(line: str) -> str:
-    """A line with what is read from the right turned round, as it stands on paper."""
-    if any(unicodedata.bidirectional(sign) in FROM_RIGHT for sign in line):
-        return str(BidiParagraph(line).get_reordered_string())
-    return line
