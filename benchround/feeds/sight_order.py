@@ -27,10 +27,7 @@ class Run:
 
 def in_sight_order(line: str) -> str:
     """The line sign by sign as it stands on paper, for letters that are not joined."""
-    return "".join(
-        "".join(reversed(list(clusters(run.text)))).translate(MIRRORED) if run.from_right else run.text
-        for run in sight_runs(line)
-    )
+    return "".join(_seen(run) for run in sight_runs(line))
 
 
 def sight_runs(line: str) -> Iterator[Run]:
@@ -49,6 +46,12 @@ def sight_runs(line: str) -> Iterator[Run]:
         level = sign.embedding_level
     if run:
         yield _run(line, run, level)
+
+
+def _seen(run: Run) -> str:
+    if not run.from_right:
+        return run.text
+    return "".join(reversed(list(clusters(run.text)))).translate(MIRRORED)
 
 
 def _run(line: str, places: list[int], level: int) -> Run:
