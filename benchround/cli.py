@@ -6,7 +6,6 @@ with ctrl+c.
 
 from __future__ import annotations
 
-import argparse
 import io
 import sys
 from collections.abc import Sequence
@@ -21,7 +20,6 @@ from benchround.core.errors import (
     UnknownNameError,
 )
 from benchround.core.visible import steering, visible
-from benchround.shell.parsers import module_of, parse, parser_of
 from benchround.shell.starting import collect_less
 
 COMMANDS = (
@@ -52,6 +50,7 @@ COMMANDS = (
     "help",
 )
 """Names of the commands; each is a module of `benchround.commands`, imported when it is used."""
+SAMPLE = "--sample"
 STOPPED = 130
 """The exit code after ctrl+c: 128 and the number of the signal, as shells have it."""
 BROKEN_OFF = (
@@ -115,12 +114,28 @@ def _mistyped(words: Sequence[str]) -> BenchroundError | None:
 
 
 def _command(name: str, words: list[str]) -> int:
+    from benchround.shell.parsers import module_of, parse, parser_of
+
     module = module_of(name)
     code: int = module.run(parse(parser_of(name, module), words))
     return code
 
 
 def _screens(words: list[str]) -> int:
+    named, sample = _season_meant(words)
+    from benchround.opening import open_screens
+
+    return open_screens(named, sample=sample)
+
+
+def _season_meant(words: list[str]) -> tuple[str, bool]:
+    """The season folder named, and whether it is the sample; the usual words need no parser."""
+    if words == [SAMPLE]:
+        return "", True
+    if not words or (len(words) == 1 and not words[0].startswith("-")):
+        return "".join(words), False
+    import argparse
+
     parser = argparse.ArgumentParser(
         prog="benchround",
         description="The morning round for plants raised from seed. Commands: "
@@ -130,13 +145,11 @@ def _screens(words: list[str]) -> int:
     )
     parser.add_argument("season", nargs="?", default="", help="season folder")
     parser.add_argument(
-        "--sample", action="store_true", help="open a private copy of the sample season"
+        SAMPLE, action="store_true", help="open a private copy of the sample season"
     )
     parser.add_argument("--version", action="version", version=f"benchround {__version__}")
     given = parser.parse_args(words)
-    from benchround.opening import open_screens
-
-    return open_screens(given.season, sample=given.sample)
+    return given.season, given.sample
 
 
 if __name__ == "__main__":

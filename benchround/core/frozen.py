@@ -22,7 +22,7 @@ else:
     from typing import Any
 
     FIELDS, PARAMS = "__dataclass_fields__", "__dataclass_params__"
-    FEW = 100
+    FEW = 60
     """Objects of a class that are filled field by field; compiling takes as long as so many."""
 
     def dataclass(cls: type | None = None, /, **how: bool) -> Any:
@@ -173,24 +173,29 @@ else:
         put, checks, number = object.__setattr__, hasattr(cls, "__post_init__"), count(1)
 
         def __init__(self: Any, *values: Any, **named: Any) -> None:
-            rest = names[len(values) :]
-            fits = len(values) <= len(names) and named.keys() <= set(rest)
-            fits = fits and all(name in named or name in usual or name in new for name in rest)
-            if not fits or next(number) > FEW:
+            if next(number) > FEW or not filled(self, values, named):
                 made = _init(cls, names, usual, new)
                 if cls.__init__ is __init__:
                     cls.__init__ = made
                 made(self, *values, **named)
-                return
+            elif checks:
+                self.__post_init__()
+
+        def filled(self: Any, values: tuple[Any, ...], named: dict[str, Any]) -> bool:
             for name, value in zip(names, values, strict=False):
                 put(self, name, value)
-            for name in rest:
+            left = len(named)
+            for name in names[len(values) :]:
                 if name in named:
                     put(self, name, named[name])
+                    left -= 1
+                elif name in usual:
+                    put(self, name, usual[name])
+                elif name in new:
+                    put(self, name, new[name]())
                 else:
-                    put(self, name, usual[name] if name in usual else new[name]())
-            if checks:
-                self.__post_init__()
+                    return False
+            return not left and len(values) <= len(names)
 
         return __init__
 

@@ -93,27 +93,39 @@ def write_whole(path: Path, data: bytes, disk: Disk = SYSTEM_DISK) -> None:
         SeasonError: it could not be written; the file is as it was.
         SeasonUnsureError: it was written, but the disk did not confirm the folder.
     """
-    part = path.with_name(f".{path.name}{PART}")
-    try:
-        _write_part(part, data, disk)
-        disk.replace(part, path)
-    except OSError as error:
-        with contextlib.suppress(OSError):
-            disk.remove(part)
-        raise unwritten(path, error) from error
+    _put_in_place(path, data, disk, force=True)
     try:
         disk.sync_folder(path.parent)
     except OSError as error:
         raise unsure(path, error) from error
 
 
-def _write_part(part: Path, data: bytes, disk: Disk) -> None:
-    handle = disk.create(part)
+def write_unforced(path: Path, data: bytes, disk: Disk = SYSTEM_DISK) -> None:
+    """Replace a file's content without waiting for the disk, for what a power cut makes void.
+
+    Other programs see all of it or nothing; after a power cut anything may stand there.
+
+    Raises:
+        SeasonError: it could not be written; the file is as it was.
+    """
+    _put_in_place(path, data, disk, force=False)
+
+
+def _put_in_place(path: Path, data: bytes, disk: Disk, *, force: bool) -> None:
+    part = path.with_name(f".{path.name}{PART}")
     try:
-        disk.write(handle, data)
-        disk.fsync(handle)
-    finally:
-        disk.close(handle)
+        handle = disk.create(part)
+        try:
+            disk.write(handle, data)
+            if force:
+                disk.fsync(handle)
+        finally:
+            disk.close(handle)
+        disk.replace(part, path)
+    except OSError as error:
+        with contextlib.suppress(OSError):
+            disk.remove(part)
+        raise unwritten(path, error) from error
 
 
 def make_folder(path: Path, disk: Disk = SYSTEM_DISK) -> None:

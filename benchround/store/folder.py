@@ -43,11 +43,8 @@ class SeasonFolder:
         self._disk = opening.disk
         self._contents = Contents(opening.path / RECORDS)
         self._contents.refresh()
+        self._clock = clock
         self._writer: Writer | None = None
-        if opening.lock is not None and opening.closed is None:
-            from benchround.store.writer import Writer
-
-            self._writer = Writer(self._contents, opening.lock, machine, clock, opening.disk)
 
     @classmethod
     def open(
@@ -162,10 +159,11 @@ class SeasonFolder:
             SeasonUnsureError: written, but not confirmed by the disk; look again before repeating.
             SeasonError: it could not be written; nothing changed.
         """
-        if self._writer is None:
+        writer = self._writing()
+        if writer is None:
             closed = self._opening.closed or SeasonError(f"the season in {self.path} is closed")
             raise type(closed)(str(closed))
-        self._writer.append(records)
+        writer.append(records)
 
     def keep_today(self, day: date) -> Path | None:
         """Keep today's copy of the season, and let go of those beyond the ten latest.
@@ -178,11 +176,12 @@ class SeasonFolder:
         Raises:
             SeasonError: it could not be made.
         """
-        if self._writer is None:
+        writer = self._writing()
+        if writer is None:
             return None
         from benchround.store.keep import keep_copy
 
-        if self._writer.fold():
+        if writer.fold():
             self._contents.refresh()
         return keep_copy(self.path, self.machine, day, self._disk, drop=not self.damaged)
 
@@ -267,6 +266,15 @@ class SeasonFolder:
         trace: TracebackType | None,
     ) -> None:
         self.close()
+
+    def _writing(self) -> Writer | None:
+        """What writes here, made when it is first needed; None where nothing may be recorded."""
+        lock = self._opening.lock
+        if self._writer is None and lock is not None and self._opening.closed is None:
+            from benchround.store.writer import Writer
+
+            self._writer = Writer(self._contents, lock, self.machine, self._clock, self._disk)
+        return self._writer
 
     def _require_hold(self) -> None:
         """Refuse to clear things up in a season this program does not hold."""

@@ -17,8 +17,7 @@ from pathlib import Path
 
 from benchround.core.errors import SeasonBusyError
 from benchround.core.frozen import dataclass
-from benchround.store.disk import SYSTEM_DISK, Disk, write_whole
-from benchround.store.errors import SeasonUnsureError
+from benchround.store.disk import SYSTEM_DISK, Disk, write_unforced
 from benchround.store.naming import Mark, mark_of
 from benchround.store.process import host_name, start_mark, still_runs
 
@@ -96,8 +95,7 @@ class Lock:
         other = read_holder(self.path)
         if other is not None and other != self.holder and _is_held(self.path, other):
             raise SeasonBusyError(_busy(self.path, other, self.holder.host))
-        with contextlib.suppress(SeasonUnsureError):  # a power cut ends the lock's use anyway
-            write_whole(self.path, json.dumps(asdict(self.holder)).encode(), self._disk)
+        write_unforced(self.path, json.dumps(asdict(self.holder)).encode(), self._disk)
         self._mark = _mark(self.path)
 
 

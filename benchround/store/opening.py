@@ -120,10 +120,12 @@ def _read_own_file(opening: Opening, day: date) -> None:
 def _sweep(path: Path, machine: str, disk: Disk) -> None:
     """Remove what this computer was writing when it was cut off; nobody was told it was there."""
     for folder in (path, path / RECORDS, path / KEEP):
-        for part in folder.glob(f".*{PART}"):
-            if _is_ours(part.name.removeprefix(".").removesuffix(PART), machine):
-                with contextlib.suppress(OSError):
-                    disk.remove(part)
+        with contextlib.suppress(FileNotFoundError):
+            for name in os.listdir(folder):
+                whole = name.removeprefix(".").removesuffix(PART)
+                if name == f".{whole}{PART}" and _is_ours(whole, machine):
+                    with contextlib.suppress(OSError):
+                        disk.remove(folder / name)
 
 
 def _fold_left_over(folder: Path, machine: str, disk: Disk) -> None:

@@ -20,6 +20,7 @@ VALUE_RANGES: dict[Anchor, tuple[float, float]] = {
 }
 """Anchors that need a value, and its range: hours of day length, degrees C of the soil."""
 
+ANCHORS = {str(anchor): anchor for anchor in Anchor}
 FURTHEST_DAYS = 200
 """An edge further from its anchor than this is nearer to the same anchor of another year."""
 
@@ -49,9 +50,9 @@ def edge_from_text(text: str) -> Edge:
             outside its range, or the days are more than 200 either way.
     """
     found = FORM.fullmatch(" ".join(text.split()))
-    if found is None or found["anchor"] not in list(Anchor):
+    if found is None or found["anchor"] not in ANCHORS:
         raise InputError(f"{text!r} is not a day of the site's year: write {EDGE_ALLOWED}")
-    anchor, days = Anchor(found["anchor"]), int(found["days"])
+    anchor, days = ANCHORS[found["anchor"]], int(found["days"])
     if abs(days) > FURTHEST_DAYS:
         raise InputError(
             f"{text!r} lies {abs(days)} days from its anchor: at most {FURTHEST_DAYS} are allowed"

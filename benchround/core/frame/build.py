@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from enum import StrEnum
+from functools import lru_cache
 from types import MappingProxyType
 
 from benchround.core.frozen import dataclass
@@ -146,15 +147,7 @@ class FrameBuild:
     @property
     def cover(self) -> Cover:
         """The light's figures, the grower's own before those of its glazing."""
-        usual = COVERS[self.glazing]
-        own_tau, own_u = self.transmission, self.light_u_w_m2k
-        return Cover(
-            usual.transmission if own_tau is None else own_tau,
-            usual.u_w_m2k if own_u is None else own_u,
-            usual.gap_share,
-            usual.source,
-            usual.status,
-        )
+        return _cover(self.glazing, self.transmission, self.light_u_w_m2k)
 
     @property
     def floor_m2(self) -> float:
@@ -192,3 +185,15 @@ class FrameBuild:
         edge = self.length_m if lid is LidPosition.CRACK else self.length_m + self.width_m
         gaps = self.cover.gap_share * self.floor_m2
         return min(self.floor_m2, gaps + lift * edge)
+
+
+@lru_cache(maxsize=64)  # asked for every hour of a day at every lid position
+def _cover(glazing: Glazing, own_tau: float | None, own_u: float | None) -> Cover:
+    usual = COVERS[glazing]
+    return Cover(
+        usual.transmission if own_tau is None else own_tau,
+        usual.u_w_m2k if own_u is None else own_u,
+        usual.gap_share,
+        usual.source,
+        usual.status,
+    )

@@ -7,6 +7,7 @@ the larger of the sun's gain and the night's. A night gain below zero fades out 
 """
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frame.balance import HeatTerms, Sunlit, gain_through_c, heat_terms
@@ -192,4 +193,9 @@ def require_day(figure: str, of_hours: Sequence[object]) -> None:
 
 
 def _sunlit(hour: HourWeather, fit: FrameFit) -> Sunlit:
-    return Sunlit(hour.radiation_wm2, hour.wind_taken_ms, factor=fit.sun_factor)
+    return _sun_over(hour.radiation_wm2, hour.wind_taken_ms, fit.sun_factor)
+
+
+@lru_cache(maxsize=256)  # the same hours come again for every lid position and frame
+def _sun_over(radiation_wm2: float, wind_ms: float, factor: float) -> Sunlit:
+    return Sunlit(radiation_wm2, wind_ms, factor=factor)

@@ -43,14 +43,15 @@ DATE_ORDER, DAY_FIRST, MONTH_FIRST = "date order", "day first", "month first"
 """The setting that says how 5/6 is read, and what it may say."""
 HOW = "write it as 2026-05-27, 27.5., 27/5, 27 may, today, mon, +3 or -1"
 
-_ISO = re.compile(r"([0-9]{4})-([0-9]{1,2})-([0-9]{1,2})")
-_STEP = re.compile(r"([+-]) ?([0-9]{1,5})")
-_DOTTED = re.compile(r"([0-9]{1,2})\. ?([0-9]{1,2})\.? ?([0-9]{4}|[0-9]{2})?")
-_SLASHED = re.compile(r"([0-9]{1,2})/([0-9]{1,2})(?:/([0-9]{4}|[0-9]{2}))?")
-_DAY_MONTH = re.compile(r"([0-9]{1,2})(?:st|nd|rd|th|\.)? ?([a-z]{3,9})\.?(?: ([0-9]{4}))?")
-_MONTH_DAY = re.compile(r"([a-z]{3,9})\.? ([0-9]{1,2})(?:st|nd|rd|th)?(?:,? ([0-9]{4}))?")
-_WEEKDAY = re.compile(r"(?:(last|next) )?([a-z]{3,9})")
-_BARE = re.compile(r"[0-9]+")
+# Compiled when a day is first typed, which a start need not wait for.
+_ISO = r"([0-9]{4})-([0-9]{1,2})-([0-9]{1,2})"
+_STEP = r"([+-]) ?([0-9]{1,5})"
+_DOTTED = r"([0-9]{1,2})\. ?([0-9]{1,2})\.? ?([0-9]{4}|[0-9]{2})?"
+_SLASHED = r"([0-9]{1,2})/([0-9]{1,2})(?:/([0-9]{4}|[0-9]{2}))?"
+_DAY_MONTH = r"([0-9]{1,2})(?:st|nd|rd|th|\.)? ?([a-z]{3,9})\.?(?: ([0-9]{4}))?"
+_MONTH_DAY = r"([a-z]{3,9})\.? ([0-9]{1,2})(?:st|nd|rd|th)?(?:,? ([0-9]{4}))?"
+_WEEKDAY = r"(?:(last|next) )?([a-z]{3,9})"
+_BARE = r"[0-9]+"
 
 
 def read_day(text: str, today: date, *, ahead: bool = False, month_first: bool = False) -> date:
@@ -73,7 +74,7 @@ def read_day(text: str, today: date, *, ahead: bool = False, month_first: bool =
     if len(said) > MOST_LETTERS or not said.isprintable():
         raise InputError(f"That is no day: {HOW}.")
     for pattern, reader in _READERS:
-        found = pattern.fullmatch(said)
+        found = re.fullmatch(pattern, said)
         if found:
             day = reader(found, today, ahead, month_first)
             if day is not None:
@@ -208,7 +209,7 @@ def _month(word: str) -> int | None:
 
 
 _Reader = Callable[[re.Match[str], date, bool, bool], date | None]
-_READERS: tuple[tuple[re.Pattern[str], _Reader], ...] = (
+_READERS: tuple[tuple[str, _Reader], ...] = (
     (_ISO, _iso),
     (_STEP, _step),
     (_DOTTED, _dotted),
