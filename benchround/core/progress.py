@@ -36,3 +36,20 @@ def told(items: Counted[Piece], progress: Progress, every: int = EVERY) -> Itera
             progress(number, of)
         yield item
     progress(of, of)
+
+
+def progress_words(what: str, unit: str, done: int, of: int, seconds: float) -> str:
+    """How far it is, and how long the rest will take at this pace.
+
+    Args:
+        what: what is being done.
+        unit: what is counted.
+        done: how many are done.
+        of: how many there are.
+        seconds: how long it took so far.
+    """
+    words = f"{what}: {done} of {of} {unit}".rstrip()
+    if not done or done >= of or seconds < 1.0:
+        return words
+    left = round(seconds / done * (of - done))
+    return f"{words}, about {left} s left" if left else words

@@ -27,15 +27,23 @@ OTHERS: Mapping[str, str] = {
 }
 
 
-def sowing_words(draft: Draft, season: Season, today: date) -> str:
-    """Crop, variety, day, numbers, container, place and packet of a sowing or a plan."""
-    return ", ".join(_parts(draft, season, today))
+def sowing_words(draft: Draft, season: Season, today: date, *, far: bool = True) -> str:
+    """Crop, variety, day, numbers, container, place and packet of a sowing or a plan.
+
+    Args:
+        draft: what was read.
+        season: knows crops and places by name.
+        today: the grower's day.
+        far: whether to say how far off the day is.
+    """
+    return ", ".join(_parts(draft, season, today, far))
 
 
-def _parts(draft: Draft, season: Season, today: date) -> Iterator[str]:
+def _parts(draft: Draft, season: Season, today: date, far: bool) -> Iterator[str]:
     figures = draft.figures
     yield crop_words(draft, season)
-    yield f"{draft.kind} {day_words(draft, today)}"
+    day = say_full(day_of(draft, today), today)
+    yield f"{draft.kind} {day if far else day.partition(',')[0]}"
     yield from numbers_words(figures)
     place = season.place(str(figures.get("place", "")))
     if place is not None:
@@ -51,11 +59,6 @@ def crop_words(draft: Draft, season: Season) -> str:
     """Crop and variety."""
     crop = season.crop(str(draft.figures.get("crop", ""))).name
     return f"{crop} {draft.figures.get('variety', '')}".strip()
-
-
-def day_words(draft: Draft, today: date) -> str:
-    """The day it was sown, or is planned for, in full."""
-    return say_full(day_of(draft, today), today)
 
 
 def day_of(draft: Draft, today: date) -> date:

@@ -17,7 +17,7 @@ from types import FrameType
 from typing import TextIO
 
 from benchround.core.errors import StoppedError
-from benchround.core.progress import Progress
+from benchround.core.progress import Progress, progress_words
 
 REDRAW_S = 0.1
 """Seconds between two drawings of the line; a reader follows no more (our proposal)."""
@@ -77,20 +77,3 @@ class _Line:
         if self._drawn:
             self._out.write(CLEAR)
             self._out.flush()
-
-
-def progress_words(what: str, unit: str, done: int, of: int, seconds: float) -> str:
-    """How far it is, and how long the rest will take at this pace.
-
-    Args:
-        what: what is being done.
-        unit: what is counted.
-        done: how many are done.
-        of: how many there are.
-        seconds: how long it took so far.
-    """
-    words = f"{what}: {done} of {of} {unit}"
-    if not done or done >= of or seconds < 1.0:
-        return words
-    left = round(seconds / done * (of - done))
-    return f"{words}, about {left} s left" if left else words

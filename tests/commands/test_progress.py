@@ -8,8 +8,8 @@ import signal
 import pytest
 
 from benchround.core.errors import StoppedError
-from benchround.core.progress import told
-from benchround.shell.progress import progress_words, watched
+from benchround.core.progress import progress_words, told
+from benchround.shell.progress import watched
 
 
 class Terminal(io.StringIO):
