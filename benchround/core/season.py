@@ -14,7 +14,7 @@ from benchround.core.frozen import dataclass
 from benchround.core.keeping import Keeping, Shelf
 from benchround.core.learning.learned import Learned, learn
 from benchround.core.learning.lesson import Lesson, lesson_of
-from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
+from benchround.core.lifecycle import BEFORE, SEEDLING, YOUNG, Stage
 from benchround.core.record import Record
 from benchround.core.seed.packet import Packet, packets_of
 from benchround.core.site import Place, Site
@@ -167,17 +167,34 @@ class Season:
 
     @cached_property
     def _batches_of(self) -> Mapping[tuple[str, str], tuple[Batch, ...]]:
-        """Batches by ("crop", key) and by ("packet", id), oldest first."""
+        """Batches by ("crop", key) and by ("packet", id), oldest first; unsown ones by crop."""
         found: dict[tuple[str, str], list[Batch]] = {}
         for batch in self.batches.values():
             if batch.sowing is not None:
                 found.setdefault(("crop", batch.crop), []).append(batch)
                 if batch.sowing.packet:
                     found.setdefault(("packet", batch.sowing.packet), []).append(batch)
+            else:
+                found.setdefault(("unsown", batch.crop), []).append(batch)
         return {
             key: tuple(sorted(batches, key=lambda batch: (batch.begun, batch.id)))
             for key, batches in found.items()
         }
+
+    @cached_property
+    def last_sown(self) -> Mapping[str, str]:
+        """Crops that are sown again and again -> the batch sown last; none where one is planned."""
+        found: dict[str, str] = {}
+        for (what, crop), batches in self._batches_of.items():
+            if what != "crop" or self.crop(crop).succession_days is None:
+                continue
+            if any(b.main.stage in BEFORE for b in self._batches_of.get(("unsown", crop), ())):
+                continue
+            sown = [b for b in batches if b.main.stage is not Stage.CANCELLED]
+            days = [(b.sowing.again_on or b.sowing.day, b.id) for b in sown if b.sowing is not None]
+            if days:
+                found[crop] = max(days)[1]
+        return found
 
     def lesson(self, batch: Batch) -> Lesson | None:
         """What a batch teaches of its crop; None where nothing was sown or nothing is known yet."""

@@ -76,6 +76,11 @@ def place_loss_mm(
     within("the day's evapotranspiration", et0_mm, 0.0, 20.0, "mm/d")
     within("the crop coefficient", kc, 0.0, 3.0, "")
     within("the place's own factor", place_factor, 0.05, 10.0, "")
+    return checked_loss_mm(et0_mm, exposure, kc, place_factor)
+
+
+def checked_loss_mm(et0_mm: float, exposure: Exposure, kc: float, place_factor: float) -> float:
+    """The same of figures that were checked before, as a `WaterDay` checks its own."""
     rule = EXPOSURE_LOSS[exposure]
     own_mm = min(rule.fixed_mm, et0_mm) if exposure is Exposure.SHUT else rule.fixed_mm
     return place_factor * kc * (rule.factor * et0_mm + own_mm)

@@ -8,7 +8,7 @@ from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
 from benchround.core.numbers.ranges import within
 from benchround.core.water.balance import TRAY_KC, TrayWater, ml_from_mm
-from benchround.core.water.place import Exposure, place_loss_mm
+from benchround.core.water.place import Exposure, checked_loss_mm, place_loss_mm
 
 DRYING_FROM_H, DRYING_TO_H = 6.0, 20.0
 """Hours between which a tray dries on a growing-season day; our proposal."""
@@ -69,7 +69,7 @@ class WaterDay:
     @property
     def loss_mm(self) -> float:
         """What the day would take from a tray with water enough, mm."""
-        return place_loss_mm(self.et0_mm, self.exposure, self.kc, self.place_factor)
+        return checked_loss_mm(self.et0_mm, self.exposure, self.kc, self.place_factor)
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,6 +198,10 @@ def share_dried_by(hour: float) -> float:
     return (1.0 - cos(pi * max(0.0, min(1.0, passed)))) / 2.0
 
 
+_DRIED_BY = {part: share_dried_by(hour) for part, hour in _ENDS_H.items()}
+"""Share of a day's drying that is over when a part of it ends."""
+
+
 def next_watering(
     tray: TrayWater,
     days: Sequence[WaterDay],
@@ -220,29 +224,30 @@ def next_watering(
     for index, state in enumerate(run_balance(tray, days, start_ml)):
         part = _part_reached(tray, state, floor_ml)
         if part is not None:
-            left_ml = _level_by(tray, state, _ENDS_H[part])
+            left_ml = _level_after(tray, state, _DRIED_BY[part])
             return NextWatering(index, part, 1.0 - left_ml / tray.capacity_ml)
     return None
 
 
 def _part_reached(tray: TrayWater, state: WaterState, floor_ml: float) -> DayPart | None:
     dry_ml = floor_ml + 1e-9 * tray.capacity_ml
-    if _level_by(tray, state, 0.0) <= dry_ml:
+    if _level_after(tray, state, 0.0) <= dry_ml:
         return DayPart.MORNING
-    for part in DayPart:
-        if _level_by(tray, state, _ENDS_H[part]) <= dry_ml:
-            return part
-    return None
+    if _level_after(tray, state, 1.0) > dry_ml:
+        return None  # within a day the level only falls, or only rises
+    return next(
+        part for part, dried in _DRIED_BY.items() if _level_after(tray, state, dried) <= dry_ml
+    )
 
 
 def _net_loss_ml(state: WaterState) -> float:
     return state.lost_ml + state.short_ml - state.rain_ml
 
 
-def _level_by(tray: TrayWater, state: WaterState, hour: float) -> float:
-    """Return the water in the tray by an hour, rain and loss spread alike over the day, ml."""
+def _level_after(tray: TrayWater, state: WaterState, dried: float) -> float:
+    """Return the water in the tray after a share of the day's drying, ml; rain goes alike."""
     morning_ml = min(tray.capacity_ml, state.start_ml + state.watered_ml)
-    level_ml = morning_ml - _net_loss_ml(state) * share_dried_by(hour)
+    level_ml = morning_ml - _net_loss_ml(state) * dried
     return max(0.0, min(tray.capacity_ml, level_ml))
 
 

@@ -45,11 +45,10 @@ def filled(batch: Batch, part: Part, log: PlaceLog, day: date) -> Filled | None:
     A watering of the whole place counts from the day the part came to stand there.
     """
     worked = part.last_day(*WATERED_IN)
-    own = part.last_day(Kind.WATERED)
-    whole = _whole_place(batch, part, log, day)
-    waterings = [on for on in (own, whole) if on is not None and (day - on).days <= MOST_DAYS_BACK]
-    if waterings:
-        latest = max(waterings)
+    latest, whole = part.last_day(Kind.WATERED), _whole_place(batch, part, log, day)
+    if whole is not None and (latest is None or whole > latest):
+        latest = whole
+    if latest is not None and (day - latest).days <= MOST_DAYS_BACK:
         return Filled(max(latest, worked) if worked is not None else latest, True, worked)
     return None if worked is None else Filled(worked, False, worked)
 

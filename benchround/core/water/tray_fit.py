@@ -35,18 +35,18 @@ LOOKS_KEPT = 12
 MOST_USED_SHARE = 20.0
 LEAST_WEIGHED_ML = 0.1
 PLAIN = PlaceFactor()
+SAID = {str(words): words for words in Moisture}
 
 
 def said_of(record: Record) -> Moisture | None:
     """What a look said; None where its words are no known ones."""
-    said = record.text("said").strip().lower()
-    return Moisture(said) if said in set(Moisture) else None
+    return SAID.get(record.text("said").strip().lower())
 
 
 def learnt_factor(season: Season, batch: Batch, part: Part, compost: Compost) -> PlaceFactor:
     """How fast the tray dries against the model, by all that was seen of it at its place."""
     log = place_log_of(season, part.place)
-    if not log.looks and not {Kind.MOISTURE, Kind.WEIGHED} & part.last.keys():
+    if not log.looks and Kind.MOISTURE not in part.last and Kind.WEIGHED not in part.last:
         return PLAIN
     factor = PLAIN
     for record in _signs(batch, part, log):

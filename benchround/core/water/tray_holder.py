@@ -27,6 +27,7 @@ NEW_HOME = (Kind.POTTED_ON, Kind.PRICKED_OUT)
 
 WATERED_STAGES = WAITING | SEEDLING | YOUNG | OUTWARD | {Stage.OVERWINTERING}
 NEVER_WATERED = (PlaceKind.BED, PlaceKind.FRIDGE)
+COMPOSTS = {str(compost): compost for compost in Compost}
 COMPOST_SETTING = "compost"
 """Setting that names the compost in use."""
 
@@ -50,8 +51,7 @@ class Holder:
 
 def compost_of(season: Season) -> Compost:
     """The compost in use, by the season's setting; peat where it is not said."""
-    said = season.settings.get(COMPOST_SETTING, "")
-    return Compost(said) if said in set(Compost) else Compost.PEAT
+    return COMPOSTS.get(season.settings.get(COMPOST_SETTING, ""), Compost.PEAT)
 
 
 def in_container(season: Season, batch: Batch, part: Part) -> bool:
@@ -78,34 +78,32 @@ def holder_of(
         compost: the compost in use.
     """
     named = "" if _moved_since_named(part) else part.container
-    found, said = _known(named, own) if named else (None, "")
-    if found is None:
-        found = USUAL_CONTAINERS[_guess(batch, part, crop)]
-        why = said or "container not told"
-        return Holder(found.name, _water(found, compost), _each(found), _taken(why, found))
-    return Holder(found.name, _water(found, compost), _each(found))
-
-
-_water = lru_cache(maxsize=256)(tray_water)
-"""The same container with the same compost holds the same water."""
-
-
-def _taken(why: str, found: Container) -> tuple[str, ...]:
-    return (f"{why}: {found.name} taken",)
-
-
-def _each(found: Container) -> str:
-    return "a pot" if "pot" in found.name else "a tray"
-
-
-def _known(name: str, own: Mapping[str, Record]) -> tuple[Container | None, str]:
-    """A container by name, the grower's own before the usual; and what is wrong with it."""
-    record = own.get(name)
+    if not named:
+        return _usual(_guess(batch, part, crop), compost, "container not told")
+    record = own.get(named)
     if record is not None:
-        mine = _own_container(name, record)
-        return mine, "" if mine else f"'{name}' is not described in full, or not possible"
-    usual = USUAL_CONTAINERS.get(name.strip().lower())
-    return usual, "" if usual else f"'{name}' is not among the containers"
+        mine = _own_container(named, record)
+        if mine is not None:
+            return _held(mine, compost)
+        because = f"'{named}' is not described in full, or not possible"
+    else:
+        usual = named.strip().lower()
+        if usual in USUAL_CONTAINERS:
+            return _usual(usual, compost)
+        because = f"'{named}' is not among the containers"
+    return _usual(_guess(batch, part, crop), compost, because)
+
+
+def _held(container: Container, compost: Compost, assumed: tuple[str, ...] = ()) -> Holder:
+    each = "a pot" if "pot" in container.name else "a tray"
+    return Holder(container.name, tray_water(container, compost), each, assumed)
+
+
+@lru_cache(maxsize=256)
+def _usual(name: str, compost: Compost, because: str = "") -> Holder:
+    """One of the usual containers; `because` says why it is taken where it was not named."""
+    found = USUAL_CONTAINERS[name]
+    return _held(found, compost, (f"{because}: {found.name} taken",) if because else ())
 
 
 def _own_container(name: str, record: Record) -> Container | None:
@@ -123,10 +121,10 @@ def _own_container(name: str, record: Record) -> Container | None:
 
 def _moved_since_named(part: Part) -> bool:
     """Whether plants were last put into another container without a word on which."""
-    moves = [part.last[kind] for kind in NEW_HOME if kind in part.last]
+    moves = [record for kind in NEW_HOME if (record := part.last.get(kind)) is not None]
     if not moves:
         return False
-    latest = max(moves, key=lambda record: record.order)
+    latest = moves[0] if len(moves) == 1 else max(moves, key=lambda record: record.order)
     if latest.text("container"):
         return False
     named = [r for r in part.last.values() if r.text("container")]

@@ -7,19 +7,36 @@ alone, which is never changed, so that it holds as long as the season is in use.
 from __future__ import annotations
 
 from datetime import date
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from benchround.core.sky.known_day import KnownDay
 from benchround.core.water.balance import TrayWater
-from benchround.core.water.run import NextWatering, WaterDay
+from benchround.core.water.run import DayPart, WaterDay
 
 if TYPE_CHECKING:
     from benchround.core.place_log import PlaceLog
+    from benchround.core.water.fit import Moisture
 
 Drying = tuple[str, date, bool, float, bool]
 """Place code, day, whether rain counts, the place's factor, and whether a dome is on."""
-Where = tuple[TrayWater, str, float, date | None]
-"""The tray, its place, the place's factor, and until when a dome was on."""
+Where = tuple[TrayWater, str, float, date | None, float]
+"""The tray, its place, the place's factor, until when a dome was on, and the share that may go."""
+Seen = tuple[date, "Moisture | None"]
+"""The day of a look at its moisture, and what it said."""
+
+
+class Level(NamedTuple):
+    """How a tray stands on the morning of a day.
+
+    Attributes:
+        left_ml: easily available water.
+        dry_since: the day its allowed water was gone, where that is past.
+        by: the part of the day it is gone by, where the day takes it.
+    """
+
+    left_ml: float
+    dry_since: date | None
+    by: DayPart | None
 
 
 class TrayKept:
@@ -28,19 +45,14 @@ class TrayKept:
     Attributes:
         logs: a place's records, sorted, by its code.
         days: what a day does to a tray, and the weather behind it.
-        runs: level and dry day after a run of days: where, first day, day after the last, level
-            before, dry day before, level at which it counts as dry.
-        due: when today takes what may go: where, day, share that may go, level.
-        dry_days: the day a tray is next due: where, day, share that may go, level.
+        levels: how a tray stands: where, the morning it was full, the last look, the day.
+        dry_days: the day a tray is next due: where, day, level.
     """
 
-    __slots__ = ("days", "dry_days", "due", "logs", "runs")
+    __slots__ = ("days", "dry_days", "levels", "logs")
 
     def __init__(self) -> None:
         self.logs: dict[str, PlaceLog] = {}
         self.days: dict[Drying, tuple[WaterDay, KnownDay]] = {}
-        self.runs: dict[
-            tuple[Where, date, date, float, date | None, float], tuple[float, date | None]
-        ] = {}
-        self.due: dict[tuple[Where, date, float, float], NextWatering | None] = {}
-        self.dry_days: dict[tuple[Where, date, float, float], date | None] = {}
+        self.levels: dict[tuple[Where, date, Seen | None, date], Level] = {}
+        self.dry_days: dict[tuple[Where, date, float], date | None] = {}

@@ -5,13 +5,13 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from benchround.core.batch.batch import Batch, Part
-from benchround.core.frozen import dataclass
 from benchround.core.place_log import PlaceLog
 from benchround.core.record import Kind, Record
 from benchround.core.season import Season
 from benchround.core.seed.waiting import places_of
+from benchround.core.water.balance import TrayWater
 from benchround.core.water.fit import WET_BELOW, Moisture
-from benchround.core.water.run import run_balance
+from benchround.core.water.run import DayPart, next_watering, run_balance
 from benchround.core.water.tray_filled import (
     BELIEVED_DRY_DAYS,
     MOST_DAYS_BACK,
@@ -20,82 +20,86 @@ from benchround.core.water.tray_filled import (
     filled,
     taken_as_filled,
 )
-from benchround.core.water.tray_fit import days_at, said_of
-from benchround.core.water.tray_holder import Holder
+from benchround.core.water.tray_fit import day_at, days_at, said_of
+from benchround.core.water.tray_kept import Level, Seen, Where
 
 ROUNDING_ML = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
 class Books:
-    """What a tray's books are kept with."""
+    """What a tray's books are kept with.
 
-    season: Season
-    batch: Batch
-    part: Part
-    holder: Holder
-    share: float
-    factor: float
-
-    @property
-    def floor_ml(self) -> float:
-        """The level at which the allowed water is gone, ml."""
-        tray = self.holder.water
-        return tray.capacity_ml - tray.allowed_ml(self.share)
-
-
-def level_on(books: Books, log: PlaceLog, day: date) -> tuple[Filled, float, date | None]:
-    """How much water there is on the morning of a day.
-
-    Returns:
-        Since when it is reckoned, the easily available water in ml, and the day its allowed water
-        was gone, where that is past.
+    Attributes:
+        where: what the course of its water rests on besides the days.
+        floor_ml: the level at which the allowed water is gone, ml.
     """
+
+    __slots__ = ("batch", "factor", "floor_ml", "part", "season", "share", "tray", "where")
+
+    def __init__(
+        self, season: Season, batch: Batch, part: Part, tray: TrayWater, share: float, factor: float
+    ) -> None:
+        self.season, self.batch, self.part = season, batch, part
+        self.tray, self.share, self.factor = tray, share, factor
+        self.where: Where = (tray, part.place, factor, domed_until(part), share)
+        self.floor_ml = tray.capacity_ml - tray.allowed_ml(share)
+
+
+def level_on(books: Books, log: PlaceLog, day: date) -> tuple[Filled, Level]:
+    """Since when a tray's water is reckoned, and how it stands on the morning of a day."""
     full = filled(books.batch, books.part, log, day)
     if full is None:
         full = taken_as_filled(day, None)
     elif not full.written and (day - full.day).days > MOST_DAYS_BACK:
         full = taken_as_filled(day, full.worked)
-    level_ml, dry = _level(books, log, full, day)
+    level = _level(books, log, full, day)
+    dry = level.dry_since
     if not full.written and dry is not None and (day - dry).days > BELIEVED_DRY_DAYS:
         full = taken_as_filled(day, full.worked)
-        level_ml, dry = _level(books, log, full, day)
-    return full, level_ml, dry
+        level = _level(books, log, full, day)
+    return full, level
 
 
-def _level(books: Books, log: PlaceLog, full: Filled, day: date) -> tuple[float, date | None]:
-    """The level on the morning of a day, and the day its allowed water was gone, if it is."""
-    tray = books.holder.water
+def _level(books: Books, log: PlaceLog, full: Filled, day: date) -> Level:
+    """How it stands on the morning of a day, by when it was full and the last look since."""
     look = _latest_look(books, log, full, day)
-    level_ml, begin, dry = tray.capacity_ml, full.day, None
-    if look is not None:
-        level_ml, dry = _run(books, begin, look.day, level_ml, None)
-        begin = look.day
-        if said_of(look) is Moisture.ALREADY_DRY:
-            level_ml, dry = min(level_ml, books.floor_ml), dry or look.day
+    seen = (look.day, said_of(look)) if look is not None else None
+    kept, key = books.season.trays.levels, (books.where, full.day, seen, day)
+    found = kept.get(key)
+    if found is None:
+        found = kept[key] = _level_afresh(books, full.day, seen, day)
+    return found
+
+
+def _level_afresh(books: Books, begin: date, seen: Seen | None, day: date) -> Level:
+    tray = books.tray
+    level_ml: float = tray.capacity_ml
+    dry: date | None = None
+    if seen is not None:
+        looked, said = seen
+        level_ml, dry = _run(books, begin, looked, level_ml, None)
+        begin = looked
+        if said is Moisture.ALREADY_DRY:
+            level_ml, dry = min(level_ml, books.floor_ml), dry or looked
         else:
             wet_ml = tray.capacity_ml - WET_BELOW * tray.allowed_ml(books.share)
             level_ml, dry = max(level_ml, wet_ml), None
-    return _run(books, begin, day, level_ml, dry)
+    level_ml, dry = _run(books, begin, day, level_ml, dry)
+    return Level(level_ml, dry, None if dry else _gone_by(books, day, level_ml))
+
+
+def _gone_by(books: Books, day: date, level_ml: float) -> DayPart | None:
+    """The part of a day by which the allowed water is gone, rain that may come not counted."""
+    today, _ = day_at(books.season, books.part, day, books.factor, rain_counts=False)
+    due = next_watering(books.tray, (today,), books.share, level_ml)
+    return due.part if due is not None else None
 
 
 def _run(
     books: Books, begin: date, until: date, level_ml: float, dry: date | None
 ) -> tuple[float, date | None]:
-    part, kept = books.part, books.season.trays.runs
-    where = (books.holder.water, part.place, books.factor, domed_until(part))
-    key = (where, begin, until, level_ml, dry, books.floor_ml)
-    found = kept.get(key)
-    if found is None:
-        found = kept[key] = _run_afresh(books, begin, until, level_ml, dry)
-    return found
-
-
-def _run_afresh(
-    books: Books, begin: date, until: date, level_ml: float, dry: date | None
-) -> tuple[float, date | None]:
     days = days_at(books.season, books.part, begin, until, books.factor)
-    for number, state in enumerate(run_balance(books.holder.water, days, level_ml)):
+    for number, state in enumerate(run_balance(books.tray, days, level_ml)):
         level_ml = state.end_ml
         gone = level_ml <= books.floor_ml + ROUNDING_ML
         dry = (dry or begin + timedelta(days=number)) if gone else None
@@ -106,6 +110,8 @@ def _latest_look(books: Books, log: PlaceLog, full: Filled, day: date) -> Record
     """The last look at its moisture since it was full; a look the watering answered is over."""
     part = books.part
     looks = [part.last[Kind.MOISTURE]] if Kind.MOISTURE in part.last else []
+    if not looks and not log.looks:
+        return None
     if log.looks:
         arrived = places_of(books.batch, part)[-1][0]
         looks += [record for record in log.looks if record.day >= arrived]
@@ -126,5 +132,7 @@ def _latest_look(books: Books, log: PlaceLog, full: Filled, day: date) -> Record
 def look_on(part: Part, log: PlaceLog, day: date) -> Moisture | None:
     """What the grower said of the tray, or of its whole place, on a day; None where nothing."""
     looks = [part.last[Kind.MOISTURE]] if Kind.MOISTURE in part.last else []
+    if not looks and not log.looks:
+        return None
     said = [said_of(record) for record in (*looks, *log.looks) if record.day == day]
     return next((words for words in reversed(said) if words is not None), None)

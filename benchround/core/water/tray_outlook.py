@@ -15,7 +15,6 @@ from benchround.core.water.fit import Moisture, PlaceFactor
 from benchround.core.water.run import (
     Absence,
     DayPart,
-    NextWatering,
     WaterDay,
     lasts_absence,
     next_watering,
@@ -37,8 +36,6 @@ class TrayOutlook:
         roots: how far its roots reach.
         full: when it was last full.
         left_ml: easily available water this morning, in one container.
-        allowed_ml: what of a full container may go before watering.
-        lost_ml: what the day is going to take.
         dry_since: the day the allowed water was gone, where that is past.
         by: the part of today it is gone by, where today takes it.
         today: what today does to it; `known` the weather behind.
@@ -53,8 +50,6 @@ class TrayOutlook:
     roots: RootStage
     full: Filled
     left_ml: float
-    allowed_ml: float
-    lost_ml: float
     dry_since: date | None
     by: DayPart | None
     today: WaterDay
@@ -66,6 +61,16 @@ class TrayOutlook:
     def share(self) -> float:
         """What may go of the easily available water, as a share."""
         return ALLOWED_SHARE[self.roots]
+
+    @property
+    def allowed_ml(self) -> float:
+        """What of a full container may go before watering."""
+        return self.holder.water.allowed_ml(self.share)
+
+    @property
+    def lost_ml(self) -> float:
+        """What the day is going to take."""
+        return min(self.left_ml, ml_from_mm(self.today.loss_mm, self.holder.water.area_m2))
 
     @cached_property
     def runs_out(self) -> date | None:
@@ -81,8 +86,9 @@ class TrayOutlook:
 
     def _dry_day(self, level_ml: float) -> date | None:
         """The day a level's allowed water is gone; None if not within ten days."""
-        where = (self.holder.water, self.part.place, self.factor.factor, domed_until(self.part))
-        kept, key = self.season.trays.dry_days, (where, self.day, self.share, level_ml)
+        tray, part = self.holder.water, self.part
+        where = (tray, part.place, self.factor.factor, domed_until(part), self.share)
+        kept, key = self.season.trays.dry_days, (where, self.day, level_ml)
         if key not in kept:
             kept[key] = self._dry_day_afresh(level_ml)
         return kept[key]
@@ -124,9 +130,8 @@ def tray_outlook(season: Season, batch: Batch, part: Part, day: date) -> TrayOut
     roots = root_stage(batch, part, crop, day)
     factor = learnt_factor(season, batch, part, compost)
     today, known = day_at(season, part, day, factor.factor, rain_counts=False)
-    books = Books(season, batch, part, holder, ALLOWED_SHARE[roots], factor.factor)
-    full, level_ml, dry = level_on(books, log, day)
-    due = None if dry else _due_today(books, day, today, level_ml)
+    books = Books(season, batch, part, holder.water, ALLOWED_SHARE[roots], factor.factor)
+    full, level = level_on(books, log, day)
     return TrayOutlook(
         season=season,
         part=part,
@@ -134,24 +139,14 @@ def tray_outlook(season: Season, batch: Batch, part: Part, day: date) -> TrayOut
         holder=holder,
         roots=roots,
         full=full,
-        left_ml=level_ml,
-        allowed_ml=holder.water.allowed_ml(books.share),
-        lost_ml=min(level_ml, ml_from_mm(today.loss_mm, holder.water.area_m2)),
-        dry_since=dry,
-        by=due.part if due is not None else None,
+        left_ml=level.left_ml,
+        dry_since=level.dry_since,
+        by=level.by,
         today=today,
         known=known,
         factor=factor,
         look_today=look_on(part, log, day),
     )
-
-
-def _due_today(books: Books, day: date, today: WaterDay, level_ml: float) -> NextWatering | None:
-    tray, part, kept = books.holder.water, books.part, books.season.trays.due
-    key = ((tray, part.place, books.factor, domed_until(part)), day, books.share, level_ml)
-    if key not in kept:
-        kept[key] = next_watering(tray, (today,), books.share, level_ml)
-    return kept[key]
 
 
 def days_ahead(
