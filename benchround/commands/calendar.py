@@ -3,21 +3,26 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import UTC, date, datetime, time, timedelta
 
 from benchround.core.errors import InputError
 from benchround.core.task import Task
 from benchround.desk import Desk
+from benchround.feeds.calendar_told import Told, follow, newest, told_data, told_from
 from benchround.feeds.coming import BY_DAY, MOST_WEEKS, coming
 from benchround.feeds.out_file import STANDARD_OUTPUT, write_out
 from benchround.plain import title
 from benchround.rounds.build import common_tasks
 from benchround.season_given import open_given, positive, say, season_arguments
+from benchround.shell.beside import keep_beside, kept_beside
 
 HELP = "the coming weeks as an iCalendar file"
 EXAMPLE = "benchround calendar --sample --weeks 6 --out round.ics"
 
+KEPT = "calendar"
+"""How the names of the files begin in which it is kept what calendars were told."""
+NOT_KEPT = "A later calendar cannot take back what this one says."
 MOST_DAYS_AHEAD = 14
 """How far an outlook is believed for what is asked for by the day."""
 
@@ -42,19 +47,37 @@ def run(given: argparse.Namespace) -> int:
     desk = open_given(given)
     try:
         season = desk.season
-        events = coming(season, desk.round(), _ahead(desk), weeks, lambda task: title(task, season))
+        living = coming(
+            season, desk.round(), _ahead(desk), MOST_WEEKS, lambda task: title(task, season)
+        )
+        stamp = _stamp(given, desk.today)
+        told, kept = follow(
+            {} if given.sample else newest(kept_beside(desk, f"{KEPT}-*.json", told_from)),
+            living,
+            first=desk.today,
+            last=desk.today + timedelta(weeks=weeks),
+            stamp=stamp,
+        )
         data, remarks = calendar_data(
-            events,
+            told,
             name=desk.folder.name,
             site=f"{desk.folder.name}|{desk.folder.created}",
-            stamp=_stamp(given, desk.today),
+            stamp=stamp,
             timezone=season.site.timezone,
         )
         write_out(given.out, data)
-        say((*remarks, f"{len(events)} events.", *desk.problems))
+        if not given.sample:
+            keep_beside(desk, f"{KEPT}-{desk.folder.machine}.json", told_data(kept), NOT_KEPT)
+        say((*remarks, _count(told), *desk.problems))
     finally:
         desk.close()
     return 0
+
+
+def _count(told: Sequence[Told]) -> str:
+    gone = sum(1 for one in told if one.gone is not None)
+    taken_back = f", {gone} more are taken back" if gone else ""
+    return f"{len(told) - gone} events{taken_back}."
 
 
 def _ahead(desk: Desk) -> Iterator[tuple[date, Task]]:

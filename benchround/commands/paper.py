@@ -7,7 +7,7 @@ import sys
 from collections.abc import Sequence
 from datetime import date
 
-from benchround.core.errors import BenchroundError, InputError, SeasonError
+from benchround.core.errors import BenchroundError, InputError
 from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Kind
 from benchround.core.task import Round, Task
@@ -23,12 +23,13 @@ from benchround.feeds.trial import Trial
 from benchround.plain import place_name, title, weather_words
 from benchround.rounds.answers import drafts_for
 from benchround.season_given import open_given, say, season_arguments
-from benchround.store.disk import make_folder, write_whole
+from benchround.shell.beside import keep_beside, kept_beside
 from benchround.store.layout import KEEP
 
 HELP = "the round on paper, with boxes to tick, and typing it in afterwards"
 EXAMPLE = "benchround paper print --sample --pdf round.pdf"
 
+NOT_KEPT = "The numbers are not kept: type the sheet in while the round is the same."
 MOST_LISTS = 60
 """How many printed lists are kept with the season."""
 
@@ -86,16 +87,10 @@ def _page(the_round: Round, desk: Desk, code: str) -> Page:
 
 
 def _keep(desk: Desk, kept: PaperList) -> None:
-    """Keep what the numbers stand for, beside the season's copies; it is no record."""
-    folder = desk.folder.path / KEEP
-    try:
-        make_folder(folder)
-        write_whole(folder / kept.file_name, list_data(kept))
-    except SeasonError as error:
-        say([f"{error}. The numbers are not kept: type the sheet in while the round is the same."])
-        return
-    for old in sorted(folder.glob("paper-*.json"))[:-MOST_LISTS]:
-        old.unlink(missing_ok=True)
+    """Keep what the numbers stand for; it is no record."""
+    if keep_beside(desk, kept.file_name, list_data(kept), NOT_KEPT):
+        for old in sorted((desk.folder.path / KEEP).glob("paper-*.json"))[:-MOST_LISTS]:
+            old.unlink(missing_ok=True)
 
 
 def _enter(given: argparse.Namespace, desk: Desk) -> int:
@@ -219,13 +214,4 @@ def _of_day(kept: Sequence[PaperList], day: date, desk: Desk) -> PaperList:
 
 
 def _kept_lists(desk: Desk, code: str) -> list[PaperList]:
-    folder = desk.folder.path / KEEP
-    pattern = f"paper-*-{code}.json" if code else "paper-*.json"
-    paths = sorted(folder.glob(pattern)) if folder.is_dir() else []
-    found: list[PaperList] = []
-    for path in paths:
-        try:
-            found.append(list_from(path.read_bytes(), path.name))
-        except (OSError, InputError) as error:
-            say([f"{path.name}: {error}"])
-    return found
+    return list(kept_beside(desk, f"paper-*-{code or '*'}.json", list_from))

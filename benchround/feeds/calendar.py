@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import uuid
 from collections.abc import Iterable
-from datetime import date, datetime, timedelta, tzinfo
+from datetime import UTC, date, datetime, timedelta, tzinfo
 from zoneinfo import ZoneInfo
 
 from benchround.core.errors import InputError
-from benchround.feeds.coming import Event
+from benchround.feeds.calendar_told import Told
 from benchround.feeds.letters import one_line
 
 try:
@@ -22,11 +22,12 @@ except ImportError as error:  # pragma: no cover - the message is all that can b
 PRODUCT = "-//benchround//the coming weeks//EN"
 OURS = uuid.UUID("6f1d0c0a-52a7-5c0e-9a70-2d8f1b3f7c41")
 """Namespace of the names events go by; drawn once, never to be changed."""
+GONE = "No longer asked for, {}: it was done, or something else is due instead."
 TIMED_FOR = timedelta(minutes=15)
 
 
 def calendar_data(
-    events: Iterable[Event],
+    told: Iterable[Told],
     *,
     name: str,
     site: str,
@@ -38,7 +39,7 @@ def calendar_data(
     The same events, site and stamp give the same bytes.
 
     Args:
-        events: what to write, in order.
+        told: the events to write, in order; those that have gone are written as cancelled.
         name: the calendar's name.
         site: what keeps this season apart from any other; with an event's key it makes its UID.
         stamp: when the file is made (DTSTAMP), with a time zone.
@@ -52,10 +53,10 @@ def calendar_data(
     calendar.add("method", "PUBLISH")
     calendar.add("x-wr-calname", one_line(name))
     timed: list[date] = []
-    for event in events:
-        calendar.add_component(_entry(event, site, stamp, zone))
-        if event.at is not None:
-            timed.append(event.day)
+    for one in told:
+        calendar.add_component(_entry(one, site, stamp, zone))
+        if one.event.at is not None:
+            timed.append(one.event.day)
     if zone is not None and timed:
         # Whole years around the events, so that a later file's zone never says less.
         first, last = date(min(timed).year, 1, 1), date(max(timed).year + 2, 1, 1)
@@ -68,10 +69,14 @@ def uid_of(key: str, site: str) -> str:
     return str(uuid.uuid5(OURS, f"{site}\n{key}"))
 
 
-def _entry(event: Event, site: str, stamp: datetime, zone: tzinfo | None) -> Entry:
+def _entry(told: Told, site: str, stamp: datetime, zone: tzinfo | None) -> Entry:
+    event = told.event
     entry = Entry()
     entry.add("uid", uid_of(event.key, site))
     entry.add("dtstamp", stamp)
+    entry.add("last-modified", told.changed.astimezone(UTC))
+    entry.add("sequence", told.sequence)
+    entry.add("status", "CONFIRMED" if told.gone is None else "CANCELLED")
     entry.add("summary", one_line(event.title))
     if event.at is None:
         entry.add("dtstart", event.day)
@@ -81,7 +86,8 @@ def _entry(event: Event, site: str, stamp: datetime, zone: tzinfo | None) -> Ent
         start = datetime.combine(event.day, event.at, zone)
         entry.add("dtstart", start)
         entry.add("dtend", start + TIMED_FOR)
-    text = "\n".join(one_line(line) for line in event.text.splitlines())
+    text = event.text if told.gone is None else GONE.format(told.gone.isoformat())
+    text = "\n".join(one_line(line) for line in text.splitlines())
     entry.add("description", text)
     if event.place:
         entry.add("location", one_line(event.place))

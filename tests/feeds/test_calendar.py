@@ -16,6 +16,7 @@ from icalendar import Calendar
 
 from benchround.core.season import Season
 from benchround.feeds.calendar import calendar_data, uid_of
+from benchround.feeds.calendar_told import Told, follow
 from benchround.feeds.coming import BY_DAY, Event, coming
 from benchround.feeds.letters import one_line
 from benchround.plain import title
@@ -31,8 +32,12 @@ def event(day: date, at: time | None = None, *, name: str = "x", text: str = "")
     return Event("feed:b16:", day, at, name, text, "", "feed")
 
 
+def told(*events: Event, stamp: datetime = STAMP) -> tuple[Told, ...]:
+    return follow({}, events, first=date(1900, 1, 1), last=date(9999, 1, 1), stamp=stamp)[0]
+
+
 def written(*events: Event, zone: str = "") -> str:
-    data, _ = calendar_data(events, name="n", site=SITE, stamp=STAMP, timezone=zone)
+    data, _ = calendar_data(told(*events), name="n", site=SITE, stamp=STAMP, timezone=zone)
     return data.decode("utf-8")
 
 
@@ -148,7 +153,7 @@ def test_the_same_input_gives_the_same_bytes_and_the_stamp_alone_moves() -> None
     events = of_season(sample_season())
     first = written(*events)
     assert first == written(*of_season(sample_season()))
-    later, _ = calendar_data(events, name="n", site=SITE, stamp=STAMP + timedelta(hours=1))
+    later, _ = calendar_data(told(*events), name="n", site=SITE, stamp=STAMP + timedelta(hours=1))
     changed = [
         (a, b)
         for a, b in zip(first.split("\r\n"), later.decode().split("\r\n"), strict=True)
@@ -218,7 +223,7 @@ def test_any_text_comes_back(name: str, text: str) -> None:
 
 def test_without_a_zone_times_are_local_and_it_is_said() -> None:
     one = event(DAY_0, time(7))
-    data, remarks = calendar_data([one], name="n", site=SITE, stamp=STAMP, timezone="Mars/Base")
+    data, remarks = calendar_data(told(one), name="n", site=SITE, stamp=STAMP, timezone="Mars/Base")
     assert b"DTSTART:20260527T070000\r\n" in data
     assert "Mars/Base" in remarks[0]
 
