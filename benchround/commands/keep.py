@@ -6,6 +6,7 @@ import argparse
 
 from benchround.plain import JsonValue
 from benchround.shell.opened import add_season, reading, writing
+from benchround.shell.progress import watched
 from benchround.shell.saying import add_json, answer
 from benchround.store.keep import Kept
 
@@ -31,7 +32,8 @@ def run(given: argparse.Namespace) -> int:
     made = ""
     with (reading if given.list else writing)(given.season) as desk:
         if not given.list:
-            path = desk.folder.keep_today(desk.today)
+            with watched("keeping", "files", "no copy was made; the others are there.") as progress:
+                path = desk.folder.keep_today(desk.today, progress)
             made = path.stem if path else ""
         copies = desk.folder.list_kept()
         value: list[JsonValue] = [copy_value(kept) for kept in copies]

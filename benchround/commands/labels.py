@@ -15,6 +15,7 @@ from benchround.feeds.labels import Label, due, label_text, labels_of, printed_d
 from benchround.feeds.out_file import write_out
 from benchround.feeds.papers import PAPER_WORDS
 from benchround.season_given import open_given, positive, say, season_arguments
+from benchround.shell.progress import watched
 
 HELP = "labels to print: new and changed ones, or all"
 EXAMPLE = "benchround labels --sample --all --pdf labels.pdf --size 100x13"
@@ -22,6 +23,7 @@ EXAMPLE = "benchround labels --sample --all --pdf labels.pdf --size 100x13"
 SETTING = "labels"
 """The setting a sheet is remembered under."""
 MOST_COPIES = 500
+UNDRAWN = "no file was written, and no label is taken as printed."
 SHEET_OPTIONS = (
     ("form", "stick-in (to cut out) or stick-on (on ready sheets)"),
     ("paper", PAPER_WORDS),
@@ -118,7 +120,9 @@ def _pdf(
 ) -> None:
     from benchround.feeds.label_pdf import labels_pdf
 
-    data, remarks = labels_pdf(labels, sheet_from(options), desk.today, qr=given.qr)
+    sheet = sheet_from(options)
+    with watched("drawing", "sheets of labels", UNDRAWN) as progress:
+        data, remarks = labels_pdf(labels, sheet, desk.today, qr=given.qr, progress=progress)
     write_out(given.pdf, data)
     say(remarks)
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Sequence
+from contextlib import ExitStack
 from pathlib import Path
 
 from benchround.core.errors import InputError, SeasonError
+from benchround.core.progress import Progress
 from benchround.core.record import Record
 from benchround.core.season_union import Clash, clashes, missing_in
 from benchround.desk import Desk
@@ -14,6 +16,7 @@ from benchround.plain import JsonValue
 from benchround.shell import opened
 from benchround.shell.begun import begin, require_free
 from benchround.shell.opened import require_writable, warn_of_unread
+from benchround.shell.progress import watched
 from benchround.shell.saying import add_json, answer, record_words, remark, written
 from benchround.store import merge
 from benchround.whereabouts import find_season
@@ -30,6 +33,9 @@ DETAILS = (
     "merged unless --anyway is said: the younger story is then not counted, and the round names "
     "it."
 )
+NOTHING = "nothing was merged; both folders are as they were."
+STEPS = 4
+"""Reading A, reading B, comparing them, writing."""
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -51,17 +57,19 @@ def run(given: argparse.Namespace) -> int:
     if into is not None:
         require_free(into)
     writes_first = into is None and not given.preview
-    a = Desk.open(first, today=opened.today, read_only=not writes_first)
-    b = Desk.open(second, today=opened.today, read_only=True)
-    try:
+    with watched("merging", "steps", NOTHING) as progress, ExitStack() as open_now:
+        desks: list[Desk] = []
+        for number, (folder, reads) in enumerate(((first, not writes_first), (second, True))):
+            progress(number, STEPS)
+            desks.append(Desk.open(folder, today=opened.today, read_only=reads))
+            open_now.callback(desks[-1].close)
+        a, b = desks
         if writes_first:
             require_writable(a)
         remark([*a.problems, *b.problems])
         warn_of_unread(*((b,) if into is None else (a, b)))
-        _merge(given, a, b, into)
-    finally:
-        a.close()
-        b.close()
+        progress(2, STEPS)
+        _merge(given, a, b, into, progress)
     return 0
 
 
@@ -72,7 +80,9 @@ def _folder(named: str) -> Path:
     return found
 
 
-def _merge(given: argparse.Namespace, a: Desk, b: Desk, into: Path | None) -> None:
+def _merge(
+    given: argparse.Namespace, a: Desk, b: Desk, into: Path | None, progress: Progress
+) -> None:
     both = merge(a.folder.records(), b.folder.records())
     from_b = missing_in(a.folder.records(), b.folder.records())
     from_a = missing_in(b.folder.records(), a.folder.records())
@@ -84,8 +94,10 @@ def _merge(given: argparse.Namespace, a: Desk, b: Desk, into: Path | None) -> No
             f"Nothing was merged. {names}{more}: are these two different seasons? "
             "With --anyway they are merged all the same."
         )
+    progress(3, STEPS)
     if not given.preview:
         _write(a, from_b, both.records, into)
+    progress(STEPS, STEPS)
     _say(given, from_a, from_b, both.disagreements, odd, into)
 
 

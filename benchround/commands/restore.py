@@ -10,6 +10,7 @@ from benchround.core.near_names import near_words, shown
 from benchround.core.typed.date import read_day
 from benchround.desk import Desk
 from benchround.shell.opened import add_season, clearing_up, reading
+from benchround.shell.progress import watched
 from benchround.shell.saying import add_json, answer, record_words, written
 from benchround.store.keep import Kept
 
@@ -22,6 +23,7 @@ DETAILS = (
     "damaged."
 )
 LATEST = "latest"
+STOPPED = "what came back so far stays, whole files only, and the same command adds the rest."
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -36,7 +38,8 @@ def run(given: argparse.Namespace) -> int:
     """Bring it back, or say what would come."""
     with (reading if given.preview else clearing_up)(given.season) as desk:
         kept = _chosen(desk, desk.folder.list_kept(), given.copy)
-        found = desk.folder.restore(kept, preview=given.preview)
+        with watched("looking through", "files", STOPPED) as progress:
+            found = desk.folder.restore(kept, given.preview, progress)
         number = len(found.records) + found.unread
         would = "would come back" if given.preview else "came back"
         words = "1 record" if number == 1 else f"{number} records"

@@ -10,6 +10,7 @@ from datetime import date
 from pathlib import Path
 
 from benchround.core.errors import InputError
+from benchround.core.progress import told
 from benchround.core.record import Draft
 from benchround.core.visible import visible
 from benchround.desk import Desk
@@ -30,7 +31,7 @@ EXAMPLE = "benchround tables --sample --what review --json"
 
 MOST_BYTES = 1_000_000_000
 """A season of a million records has a fifth of it (our proposal)."""
-NOTHING = "nothing was recorded."
+NOTHING, UNWRITTEN = "nothing was recorded.", "no file was written."
 WHAT = ("batches", "records", "readings", "review", "everything")
 
 
@@ -59,7 +60,9 @@ def run(given: argparse.Namespace) -> int:
             if not given.json:
                 raise InputError("Everything is written as JSON: add --json.")
             everything = Everything(desk.folder.name, desk.folder.created, desk.folder.records())
-            write_out(given.out, everything_text(everything, encode).encode("utf-8"))
+            with watched("writing out", "records", UNWRITTEN) as progress:
+                text = everything_text(everything, encode, progress)
+            write_out(given.out, text.encode("utf-8"))
         else:
             _write(_table(given.what, desk), given)
         say(desk.problems)
@@ -105,7 +108,9 @@ def _take_in(given: argparse.Namespace) -> int:
     except OSError as error:
         raise InputError(f"{path} cannot be read ({error.strerror or error}).") from error
     if data.removeprefix(BOM_UTF8).lstrip().startswith(b"{"):
-        return _take_everything(everything_from(_utf8(data, path.name), decode), given)
+        with watched("reading", "records", NOTHING) as progress:
+            came = everything_from(_utf8(data, path.name), decode, progress)
+        return _take_everything(came, given)
     return _take_sowings(decoded(data, path.name), given)
 
 
@@ -122,8 +127,18 @@ def _take_everything(came: Everything, given: argparse.Namespace) -> int:
     if not named:
         raise InputError("Name the folder it is to go to: benchround tables --take-in FILE FOLDER.")
     folder = Path(named).expanduser()
-    for record in came.records:
-        encode(record)  # every record can be kept, or the first that cannot is named
+    with watched("looking at", "records", NOTHING) as progress:
+        for record in told(came.records, progress):
+            encode(record)  # every record can be kept, or the first that cannot is named
+    with watched("writing", "records", ""):  # all at once: ctrl+c waits until it is done
+        new = _written(came, folder, given)
+    if new is not None:
+        say([f"{new} records of '{came.name}' were taken into {folder}."])
+    return 0
+
+
+def _written(came: Everything, folder: Path, given: argparse.Namespace) -> int | None:
+    """How many records were new; None where nothing was to be written yet."""
     if not is_season(folder):
         desk = Desk.create(folder, came.name, today=lambda: came.begun or date.today())
         new = len(came.records)
@@ -134,13 +149,12 @@ def _take_everything(came: Everything, given: argparse.Namespace) -> int:
         if not given.yes:
             say([f"{new} of {len(came.records)} records are not in {folder} yet: --yes adds them."])
             desk.close()
-            return 0
+            return None
     try:
         desk.folder.append(came.records)
     finally:
         desk.close()
-    say([f"{new} records of '{came.name}' were taken into {folder}."])
-    return 0
+    return new
 
 
 def _take_sowings(text: str, given: argparse.Namespace) -> int:

@@ -17,6 +17,7 @@ from typing import Any
 
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.frozen import dataclass
+from benchround.core.progress import Progress, told, unheard
 from benchround.core.record import Record
 
 FORM = "benchround everything"
@@ -35,12 +36,13 @@ class Everything:
     records: tuple[Record, ...]
 
 
-def everything_text(season: Everything, encode: Encode) -> str:
+def everything_text(season: Everything, encode: Encode, progress: Progress = unheard) -> str:
     """All of a season as JSON, one record a line.
 
     Args:
         season: what to write.
         encode: makes the stored form of a record.
+        progress: told of the records.
     """
     head = {
         "form": FORM,
@@ -53,17 +55,18 @@ def everything_text(season: Everything, encode: Encode) -> str:
     start = json.dumps(head, ensure_ascii=False)[:-1]
     lines = (
         json.dumps(encode(record), ensure_ascii=False, allow_nan=False)
-        for record in sorted(season.records, key=lambda record: record.id)
+        for record in told(sorted(season.records, key=lambda record: record.id), progress)
     )
     return f'{start}, "records": [\n' + ",\n".join(lines) + "\n]}\n"
 
 
-def everything_from(text: str, decode: Decode) -> Everything:
+def everything_from(text: str, decode: Decode, progress: Progress = unheard) -> Everything:
     """All of a season from its JSON.
 
     Args:
         text: what `everything_text` wrote.
         decode: reads the stored form of a record.
+        progress: told of the records read.
 
     Raises:
         InputError: it is no such text, is of a newer form, or a record in it cannot be read; the
@@ -86,7 +89,7 @@ def everything_from(text: str, decode: Decode) -> Everything:
     name, begun = season.get("name"), season.get("begun")
     if not isinstance(name, str):
         raise InputError("The season in that text has no name: write it out again.")
-    return Everything(name, _day(begun), _records(records, decode))
+    return Everything(name, _day(begun), _records(records, decode, progress))
 
 
 def _day(text: object) -> date | None:
@@ -98,9 +101,9 @@ def _day(text: object) -> date | None:
         raise InputError(f"The season's first day cannot be read ({error}).") from error
 
 
-def _records(documents: list[Any], decode: Decode) -> tuple[Record, ...]:
+def _records(documents: list[Any], decode: Decode, progress: Progress) -> tuple[Record, ...]:
     found: dict[str, Record] = {}
-    for number, document in enumerate(documents, start=1):
+    for number, document in enumerate(told(documents, progress), start=1):
         if not isinstance(document, dict):
             raise InputError(f"Record {number} of that text is no record.")
         try:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from benchround.core.errors import InputError
+from benchround.core.progress import Progress, told, unheard
 from benchround.feeds.fitting import Fitted
 from benchround.feeds.label_sheets import Sheet, Sides, Spot, spots
 from benchround.feeds.labels import Label
@@ -37,6 +38,7 @@ def labels_pdf(
     *,
     qr: bool = False,
     ink: Ink | None = None,
+    progress: Progress = unheard,
 ) -> tuple[bytes, tuple[str, ...]]:
     """The labels on sheets of paper, and remarks on letters and codes.
 
@@ -46,6 +48,7 @@ def labels_pdf(
         day: the day the file says it was made.
         qr: whether to print each batch's id as a QR code too.
         ink: what to write with; None: the best typefaces at hand.
+        progress: told of the sheets.
 
     Raises:
         InputError: there are no labels or far too many, or QR codes cannot be made.
@@ -59,7 +62,7 @@ def labels_pdf(
         by_sheet: dict[int, list[tuple[Label, Spot]]] = {}
         for label, spot in zip(pieces, spots(sheet, len(pieces)), strict=True):
             by_sheet.setdefault(spot.sheet, []).append((label, spot))
-        for placed in by_sheet.values():
+        for placed in told(tuple(by_sheet.values()), progress, every=1):
             _page(pen, sheet, placed, qr=qr)
         return pen.data(), pen.remarks
 

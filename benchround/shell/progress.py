@@ -65,6 +65,9 @@ class _Line:
         self._drawn = 0.0
 
     def draw(self, done: int, of: int) -> None:
+        if done >= of:
+            self.clear()
+            return
         now = time.monotonic()
         if not self._shows or now - self._drawn < REDRAW_S:
             return
@@ -77,3 +80,4 @@ class _Line:
         if self._drawn:
             self._out.write(CLEAR)
             self._out.flush()
+            self._drawn = 0.0

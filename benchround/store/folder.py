@@ -9,6 +9,7 @@ from types import TracebackType
 from typing import TYPE_CHECKING
 
 from benchround.core.errors import SeasonError
+from benchround.core.progress import Progress, unheard
 from benchround.core.record import Record
 from benchround.store.contents import Contents
 from benchround.store.disk import SYSTEM_DISK, Disk
@@ -165,16 +166,21 @@ class SeasonFolder:
             raise type(closed)(str(closed))
         writer.append(records)
 
-    def keep_today(self, day: date) -> Path | None:
+    def keep_today(self, day: date, progress: Progress = unheard) -> Path | None:
         """Keep today's copy of the season, and let go of those beyond the ten latest.
 
         While a file is damaged no copy is let go, since it may be the last to hold it whole.
+
+        Args:
+            day: today.
+            progress: told of the files read.
 
         Returns:
             The copy made, or None if the day has one or the season can only be read here.
 
         Raises:
             SeasonError: it could not be made.
+            StoppedError: it was stopped, and none was made.
         """
         writer = self._writing()
         if writer is None:
@@ -183,7 +189,8 @@ class SeasonFolder:
 
         if writer.fold():
             self._contents.refresh()
-        return keep_copy(self.path, self.machine, day, self._disk, drop=not self.damaged)
+        drop = not self.damaged
+        return keep_copy(self.path, self.machine, day, self._disk, drop=drop, progress=progress)
 
     def list_kept(self) -> tuple[Kept, ...]:
         """The kept copies of the season, the latest first."""
@@ -197,7 +204,9 @@ class SeasonFolder:
 
         return newest_good(self.path, page_name)
 
-    def restore(self, kept: Kept, preview: bool = True) -> Restoration:
+    def restore(
+        self, kept: Kept, preview: bool = True, progress: Progress = unheard
+    ) -> Restoration:
         """Bring back every record a kept copy has and the season has not.
 
         Nothing is overwritten or taken away. When the season's own file was damaged it is brought
@@ -206,18 +215,20 @@ class SeasonFolder:
         Args:
             kept: one of `list_kept`.
             preview: only say what would come back.
+            progress: told of the files looked at and written.
 
         Raises:
             SeasonDamagedError: the copy cannot be read.
             SeasonError: the season cannot be written.
+            StoppedError: it was stopped; what came back so far stays, doing it again adds the rest.
         """
         from benchround.store.restoring import restore
 
         if preview:
-            return restore(self.path, kept)
+            return restore(self.path, kept, progress=progress)
         self._require_hold()
         try:
-            return restore(self.path, kept, preview=False, disk=self._disk)
+            return restore(self.path, kept, preview=False, disk=self._disk, progress=progress)
         finally:
             self._contents.refresh()
 

@@ -14,6 +14,7 @@ from pathlib import Path
 
 from benchround.core.errors import SeasonError
 from benchround.core.frozen import dataclass
+from benchround.core.progress import Progress, unheard
 from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
 from benchround.store.errors import SeasonDamagedError
 from benchround.store.layout import HEADING, KEEP, RECORDS
@@ -49,7 +50,13 @@ class GoodCopy:
 
 
 def keep_copy(
-    season: Path, machine: str, day: date, disk: Disk = SYSTEM_DISK, *, drop: bool = True
+    season: Path,
+    machine: str,
+    day: date,
+    disk: Disk = SYSTEM_DISK,
+    *,
+    drop: bool = True,
+    progress: Progress = unheard,
 ) -> Path | None:
     """Keep a copy of the season for this day, unless there is one already.
 
@@ -59,18 +66,20 @@ def keep_copy(
         day: today.
         disk: where it is written.
         drop: whether copies beyond the ten latest may go.
+        progress: told of the files read.
 
     Returns:
         The copy made, or None if the day has one.
 
     Raises:
         SeasonError: it could not be made; earlier copies are all still there.
+        StoppedError: it was stopped; the same holds.
     """
     path = season / KEEP / f"{day.isoformat()}-{machine}.zip"
     if zipfile.is_zipfile(path):
         return None
     make_folder(path.parent, disk)
-    write_whole(path, packed(season, day), disk)
+    write_whole(path, packed(season, day, progress), disk)
     if drop:
         mine = [kept for kept in list_kept(season) if kept.machine == machine]
         for old in mine[COPIES:]:
@@ -79,8 +88,13 @@ def keep_copy(
     return path
 
 
-def packed(season: Path, day: date) -> bytes:
+def packed(season: Path, day: date, progress: Progress = unheard) -> bytes:
     """The season's own file and all its pages, as they stand, in one zip file.
+
+    Args:
+        season: the season folder.
+        day: today.
+        progress: told of the files read.
 
     Raises:
         SeasonError: the season cannot be reached.
@@ -88,7 +102,9 @@ def packed(season: Path, day: date) -> bytes:
     stamp = (max(day.year, _EARLIEST_ZIP_YEAR), day.month, day.day, 0, 0, 0)
     buffer = io.BytesIO()
     with zipfile.ZipFile(buffer, "w") as bundle:
-        for name, data in _files_of(season):
+        of = len(_names_in(season))
+        for number, (name, data) in enumerate(_files_of(season)):
+            progress(min(number, of - 1), of)
             entry = zipfile.ZipInfo(name, stamp)
             bundle.writestr(entry, data, zipfile.ZIP_DEFLATED, compresslevel=1)
     return buffer.getvalue()

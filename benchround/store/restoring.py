@@ -11,6 +11,7 @@ from pathlib import Path
 
 from benchround.core.errors import SeasonError
 from benchround.core.frozen import dataclass
+from benchround.core.progress import Progress, told, unheard
 from benchround.core.record import Record
 from benchround.store.codec import Document
 from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
@@ -42,7 +43,12 @@ class Restoration:
 
 
 def restore(
-    season: Path, kept: Kept, *, preview: bool = True, disk: Disk = SYSTEM_DISK
+    season: Path,
+    kept: Kept,
+    *,
+    preview: bool = True,
+    disk: Disk = SYSTEM_DISK,
+    progress: Progress = unheard,
 ) -> Restoration:
     """Bring back every record the copy has and the season has not; nothing is overwritten.
 
@@ -51,20 +57,22 @@ def restore(
         kept: the copy to take from.
         preview: only say what would come back.
         disk: where it is written.
+        progress: told of the files looked at, then of those written.
 
     Raises:
         SeasonDamagedError: the copy cannot be read.
         SeasonError: something could not be written; files written so far stay, and doing it again
             adds the rest.
+        StoppedError: it was stopped; the same holds.
     """
     files = files_in(kept.path)
-    missing = _missing_pages(season, kept, files)
+    missing = _missing_pages(season, kept, files, progress)
     heading = files.get(HEADING) if _heading_is_damaged(season) else None
     if not preview:
         if heading is not None:
             _replace_heading(season, heading, disk)
         make_folder(season / RECORDS, disk)
-        for name, documents in missing.items():
+        for name, documents in told(tuple(missing.items()), progress, every=1):
             write_whole(season / RECORDS / name, _page_of(documents), disk)
     pages = [page_from(name, (0, 0, 0), _page_of(found)) for name, found in missing.items()]
     records = tuple(record for page in pages for record in page.records)
@@ -73,11 +81,11 @@ def restore(
 
 
 def _missing_pages(
-    season: Path, kept: Kept, files: dict[str, bytes]
+    season: Path, kept: Kept, files: dict[str, bytes], progress: Progress
 ) -> dict[str, tuple[Document, ...]]:
-    present = _ids_present(season / RECORDS)
+    present = _ids_present(season / RECORDS, progress)
     missing: dict[str, tuple[Document, ...]] = {}
-    for path in sorted(files):
+    for path in told(sorted(files), progress, every=1):
         if path == HEADING:
             continue
         name = path.removeprefix(f"{RECORDS}/")
@@ -105,7 +113,7 @@ def set_aside(season: Path, name: str, disk: Disk = SYSTEM_DISK) -> Path:
         raise SeasonError(
             f"{name} cannot be opened ({error.strerror}) and was left where it is"
         ) from error
-    others = _ids_present(season / RECORDS, leave_out=name)
+    others = _ids_present(season / RECORDS, unheard, leave_out=name)
     documents = _absent(documents_in(name, data), others)
     if documents:
         rescued = _free_name(season / RECORDS, _as_page(name), "rescued", moving=True)
@@ -139,10 +147,10 @@ def _replace_heading(season: Path, data: bytes, disk: Disk) -> None:
     write_whole(season / HEADING, data, disk)
 
 
-def _ids_present(folder: Path, leave_out: str = "") -> set[str]:
-    paths = folder.iterdir() if folder.is_dir() else ()
+def _ids_present(folder: Path, progress: Progress, leave_out: str = "") -> set[str]:
+    paths = tuple(folder.iterdir()) if folder.is_dir() else ()
     present = set()
-    for path in paths:
+    for path in told(paths, progress, every=1):
         if is_page(path.name) and path.name != leave_out:
             try:
                 data = path.read_bytes()
