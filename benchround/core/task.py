@@ -33,6 +33,7 @@ class Family(StrEnum):
     SOAK = "soak"
     CHILL = "chill"
     SOW = "sow"
+    SOW_AGAIN = "sow again"
     WEED = "weed"
     HARDEN = "harden off"
     PLANT_OUT = "plant out"

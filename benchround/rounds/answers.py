@@ -9,6 +9,7 @@ from benchround.core.errors import InputError
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
 from benchround.core.task import Ask, Family, Task
+from benchround.rounds.sowing_in_turn import NO_MORE
 
 LONGEST_TEXT = 200
 SEEN_AT_A_LOOK = {
@@ -44,6 +45,8 @@ def drafts_for(task: Task, answers: Mapping[str, str], season: Season) -> tuple[
             figures[ask.into] = value
         elif ask.needed:
             raise InputError(f"{ask.label}: a figure is needed here.")
+    if figures.pop("again", "") == NO_MORE:
+        return (Draft(Kind.DONE, task.about, {"family": str(task.family)}),)
     _check_pair(figures)
     first, *others = task.ticks
     packets = [said_of_packet(other, figures, season) for other in others]

@@ -27,6 +27,7 @@ from benchround.rounds import (
     resowing,
     soaking,
     sowing,
+    sowing_in_turn,
     spares,
     supporting,
     thinning,
@@ -44,6 +45,7 @@ BatchFamily = Callable[[BatchView], Iterator[Proposal]]
 ASKED_AT: Mapping[BatchFamily, frozenset[Stage]] = {
     soaking.propose: frozenset({Stage.PLANNED, Stage.STRATIFYING}),
     sowing.propose: frozenset({Stage.PLANNED, Stage.PRETREATED, Stage.CHITTED, Stage.STRATIFYING}),
+    sowing_in_turn.propose: sowing_in_turn.STAGES,
     looking.propose: WAITING | {Stage.EMERGING},
     uncovering.propose: SEEDLING,
     resowing.propose: WAITING | SEEDLING,

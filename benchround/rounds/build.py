@@ -36,6 +36,7 @@ from benchround.rounds import (
     seed_saving,
     soaking,
     sowing,
+    sowing_in_turn,
     spares,
     supporting,
     thermometer,
@@ -56,6 +57,7 @@ SiteFamily = Callable[[SiteView], Iterator[Proposal]]
 BATCH_FAMILIES: tuple[BatchFamily, ...] = (
     soaking.propose,
     sowing.propose,
+    sowing_in_turn.propose,
     looking.propose,
     uncovering.propose,
     resowing.propose,

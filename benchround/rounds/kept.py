@@ -2,7 +2,7 @@
 
 A batch's tasks rest on the batch itself and on what it stands in: site, places, weather, crops,
 the records of its place, what was put off or ticked off, what own sowings taught of its crop, the
-crop's packets, and three facts about the other batches.
+crop's packets, whether its crop was sown again since, and three facts about the other batches.
 Each of these is an object that is replaced when it changes (see `core.book`), so sameness of the
 objects means sameness of the tasks. That the kept round equals the fresh one is a property test.
 """
@@ -15,6 +15,7 @@ from benchround.core.batch.batch import Batch
 from benchround.core.lifecycle import BEFORE, ENDED, OUT, SEEDLING, WAITING
 from benchround.core.season import UNKNOWN_CROP, Season
 from benchround.core.task import Round, Task
+from benchround.rounds import sowing_in_turn
 from benchround.rounds.build import batch_tasks, common_tasks, compose
 from benchround.rounds.seed_packet import NAMED_IN
 
@@ -141,7 +142,7 @@ def _own_ground(season: Season, batch: Batch, seeds: _Seeds) -> Ground:
     logs = tuple(season.place_log.get(part.place, ()) for part in batch.parts)
     if batch.crop == UNKNOWN_CROP.key:
         return (*logs, season.batches)  # a nameless tray is compared with every batch on the books
-    return (*logs, *_seed_ground(season, batch, seeds))
+    return (*logs, *sowing_in_turn.ground(season, batch), *_seed_ground(season, batch, seeds))
 
 
 def _seed_ground(season: Season, batch: Batch, seeds: _Seeds) -> Ground:

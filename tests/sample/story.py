@@ -798,6 +798,14 @@ BATCHES: dict[str, tuple[Line, ...]] = {
     ),
 }
 
+ALSO: tuple[tuple[int, Kind, str, dict[str, Figure]], ...] = (
+    (-8, K.DONE, "b23", {"family": "sow again"}),  # one row of larkspur is enough this year
+    (-4, K.DONE, "b17", {"family": "sow again"}),  # and one sowing of beetroot
+    (-3, K.SEED_SAVED, "b29", {}),  # the first dry pods of the viola, to be packed in June
+    (-1, K.DONE, "b18", {"family": "sow again"}),  # and of spring onions
+)
+"""What was told besides, for tasks of other days; numbered apart from the rest."""
+
 WATERED = ("propagator", "bench-1", "bench-2", "frame-a", "frame-b", "frame-c")
 
 
@@ -822,6 +830,10 @@ def _events() -> Iterator[tuple[date, Kind, str, dict[str, Figure]]]:
 def records() -> tuple[Record, ...]:
     """Every record of the sample season up to the morning of day 0, in story order."""
     told = sorted(_events(), key=lambda event: event[0])
+    also = sorted(
+        ((DAY_0 + timedelta(days=offset), kind, about, said) for offset, kind, about, said in ALSO),
+        key=lambda event: event[0],
+    )
     outlook = [
         (DAY_0 + timedelta(days=offset), K.OUTLOOK, "", figures) for offset, figures in OUTLOOK
     ]
@@ -835,5 +847,8 @@ def records() -> tuple[Record, ...]:
             note=str(figures.get("text", "")),
             machine=MACHINE,
         )
-        for number, (day, kind, about, figures) in enumerate([*told, *outlook], start=1)
+        for number, (day, kind, about, figures) in [
+            *enumerate([*told, *outlook], start=1),
+            *enumerate(also, start=900001),
+        ]
     )

@@ -17,6 +17,7 @@ SEED_WORK = frozenset(
         Family.SOAK,
         Family.CHILL,
         Family.SOW,
+        Family.SOW_AGAIN,
         Family.RESOW,
         Family.MARK_SEED,
         Family.SAVE_SEED,
@@ -29,8 +30,8 @@ SAP_WORK = frozenset(
 )
 SEEDLING_WORK = frozenset((Family.THIN, Family.PRICK_OUT, Family.RELABEL))
 HANDS_ON = SEED_WORK | SAP_WORK | SEEDLING_WORK | {Family.POT_ON, Family.PLANT_OUT, Family.BULBS}
-FIRST_TOUCH = frozenset((Family.SOW, Family.RESOW, Family.PRICK_OUT))
-COAT_WORK = frozenset((Family.SOAK, Family.SOW, Family.RESOW))
+FIRST_TOUCH = frozenset((Family.SOW, Family.SOW_AGAIN, Family.RESOW, Family.PRICK_OUT))
+COAT_WORK = frozenset((Family.SOAK, Family.SOW, Family.SOW_AGAIN, Family.RESOW))
 BULB_WORK = frozenset((Family.BULBS, Family.PLANT_OUT))
 SPREADING = SEED_WORK | {Family.PLANT_OUT, Family.SPARES, Family.CLEAR}
 

@@ -26,7 +26,7 @@ FROST_C = 0.0
 MANY_TRAYS = 6.0
 """From here carrying trays wants a caution (our own rule)."""
 
-COMPOST_WORK = (Family.SOW, Family.RESOW, Family.PRICK_OUT, Family.POT_ON)
+COMPOST_WORK = (Family.SOW, Family.SOW_AGAIN, Family.RESOW, Family.PRICK_OUT, Family.POT_ON)
 DIRTY_WORK = (
     *COMPOST_WORK,
     Family.SOAK,
@@ -44,6 +44,7 @@ DIRTY_WORK = (
 LID_WORK = (Family.LIDS, Family.STRAP, Family.AIR)
 SIDE_BY_SIDE = (
     Family.SOW,
+    Family.SOW_AGAIN,
     Family.RESOW,
     Family.PRICK_OUT,
     Family.THIN,
@@ -51,7 +52,7 @@ SIDE_BY_SIDE = (
     Family.PICK,
     Family.LOCATE,
 )
-TREATED_SEED_WORK = (Family.SOW, Family.RESOW, Family.SOAK, Family.CHILL)
+TREATED_SEED_WORK = (Family.SOW, Family.SOW_AGAIN, Family.RESOW, Family.SOAK, Family.CHILL)
 HEATER_WORK = (Family.FLEECE, Family.LIDS)
 
 BY_WORK: dict[Family, tuple[str, ...]] = {
@@ -95,9 +96,13 @@ def place_cautions(family: Family, place: Place) -> frozenset[str]:
     watering = family in (Family.WATER, Family.UNCOVER, Family.WASH)
     checks = (
         ("C02", family in COMPOST_WORK and place.kind in SHUT_AIR),
-        ("C27", family in (Family.SOW, Family.LOOK) and place.kind is PlaceKind.FRIDGE),
+        (
+            "C27",
+            family in (Family.SOW, Family.SOW_AGAIN, Family.LOOK)
+            and place.kind is PlaceKind.FRIDGE,
+        ),
         ("C38", family in LID_WORK and place.glazing == "glass"),
-        ("C44", heated and (watering or family in (Family.SOW, Family.RESOW))),
+        ("C44", heated and (watering or family in (Family.SOW, Family.SOW_AGAIN, Family.RESOW))),
         ("C45", heated and watering),
     )
     return frozenset(caution for caution, holds in checks if holds)
