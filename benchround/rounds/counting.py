@@ -11,7 +11,7 @@ from benchround.core.record import Kind
 from benchround.core.seed.looks_of import SETTLED_AFTER_DAYS
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
 from benchround.rounds import partial
-from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.view import BatchView
 
 FINAL_GRACE_DAYS = 6
@@ -43,6 +43,8 @@ def _final(view: BatchView) -> Iterator[Proposal]:
         if last.flag("final") or settled or (counted or 0) >= enough * sowing.seeds:
             return
     best = first_up + timedelta(days=SETTLED_AFTER_DAYS)
+    if not in_sight(view, Family.COUNT, best):
+        return
     so_far = f"{last.count()} on {say_day(last.day)}" if last is not None else "none yet"
     yield Proposal(
         Family.COUNT,
@@ -68,6 +70,8 @@ def _take(view: BatchView) -> Iterator[Proposal]:
     if pricked is None:
         return
     best = pricked + timedelta(days=TAKE_AFTER_DAYS)
+    if not in_sight(view, Family.COUNT, best):
+        return
     yield Proposal(
         Family.COUNT,
         Window(best, best, pricked + timedelta(days=TAKE_LATEST_DAYS)),
@@ -88,9 +92,12 @@ def _gaps(view: BatchView) -> Iterator[Proposal]:
     latest = planted + timedelta(days=GAPS_LATEST_DAYS)
     if (view.day - latest).days > GAPS_LATEST_DAYS:
         return
+    earliest = planted + timedelta(days=GAPS_FROM_DAYS)
+    if not in_sight(view, Family.COUNT, earliest):
+        return
     yield Proposal(
         Family.COUNT,
-        Window(planted + timedelta(days=GAPS_FROM_DAYS), due, latest),
+        Window(earliest, due, latest),
         Harm.GETS_LATE,
         f"Count gaps among {view.alive or 'those'} planted and fill them from the spares",
         Why("gaps are filled in the second week", (f"planted {say_day(planted)}",)),

@@ -10,7 +10,7 @@ from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
 from benchround.rounds.frosted import frosted_on
-from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.view import BatchView
 
 USUAL_DAYS = {"heads": 5, "pick": 2, "spikes": 10}
@@ -47,6 +47,8 @@ def _deadhead(view: BatchView) -> Iterator[Proposal]:
         days = flowering.deadhead_first_days or every
         best = first + timedelta(days=days)
         figure = f"first flower {say_day(first)}, first round after {days} days"
+    if not in_sight(view, Family.DEADHEAD, best):
+        return
     marked = view.batch.marked_for_seed
     words = {
         "pick": "Pick all and remove every pod",
@@ -80,13 +82,12 @@ def _mark(view: BatchView) -> Iterator[Proposal]:
     else:
         days = early = round(flowering.lasts_days * LAST_THIRD)
     best = first + timedelta(days=days)
+    earliest = first + timedelta(days=min(early, days))
+    if not in_sight(view, Family.MARK_SEED, earliest):
+        return
     yield Proposal(
         Family.MARK_SEED,
-        Window(
-            first + timedelta(days=min(early, days)),
-            best,
-            best + timedelta(days=MARK_GRACE_DAYS),
-        ),
+        Window(earliest, best, best + timedelta(days=MARK_GRACE_DAYS)),
         Harm.GETS_LATE,
         f"Mark {MARKED_SPIKES} of the best for seed; they are not deadheaded",
         Why(

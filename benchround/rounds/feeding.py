@@ -11,7 +11,7 @@ from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.site import BEFORE_REST_DAYS
 from benchround.core.task import Family, Harm, Slot, Why, Window
-from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.view import BatchView
 
 FIRST_AFTER_DAYS, FIRST_EARLY_DAYS = 35, 7
@@ -36,21 +36,17 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     fed = view.since(Kind.FED)
     if fed is not None and (potted is None or fed > potted):
         every = view.part.last[Kind.FED].count("every_days") or _every(view)
-        yield _feed(
-            view,
-            window(_after_rest(view, fed + timedelta(days=every))),
-            f"last fed {say_day(fed)}, every {every} days",
-        )
+        when = window(_after_rest(view, fed + timedelta(days=every)))
+        if in_sight(view, Family.FEED, when.earliest):
+            yield _feed(view, when, f"last fed {say_day(fed)}, every {every} days")
         return
     begun = potted or (view.batch.sowing.day if view.batch.sowing else None)
     if begun is None:
         return
-    weeks = (view.day - begun).days / 7
-    yield _feed(
-        view,
-        window(_after_rest(view, begun + timedelta(days=FIRST_AFTER_DAYS)), early=FIRST_EARLY_DAYS),
-        f"in this compost since {say_day(begun)}, {weeks:.0f} weeks",
-    )
+    first = _after_rest(view, begun + timedelta(days=FIRST_AFTER_DAYS))
+    when, weeks = window(first, early=FIRST_EARLY_DAYS), (view.day - begun).days / 7
+    if in_sight(view, Family.FEED, when.earliest):
+        yield _feed(view, when, f"in this compost since {say_day(begun)}, {weeks:.0f} weeks")
 
 
 def _after_rest(view: BatchView, day: date) -> date:

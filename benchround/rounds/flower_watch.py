@@ -10,7 +10,7 @@ from benchround.core.lifecycle import SEEDLING, Stage
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
 from benchround.rounds.frosted import frosted_on
-from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.proposal import Proposal, draft, in_sight
 from benchround.rounds.view import BatchView
 
 EVERY_DAYS = 4
@@ -28,6 +28,8 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     looked = view.since(Kind.LOOKED, Kind.BUDS)
     if looked is not None and looked >= from_day:
         from_day = looked + timedelta(days=EVERY_DAYS)
+    if not in_sight(view, Family.LOOK, from_day):
+        return
     crops = view.crop.flowering is None
     yield Proposal(
         Family.LOOK,

@@ -10,7 +10,7 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
-from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.view import BatchView
 
 STEP_BACK_GUST_KMH = 50.0
@@ -127,6 +127,8 @@ def _start(view: BatchView, course: Hardening) -> Iterator[Proposal]:
     if found is None:
         return
     best, figure = found
+    if not in_sight(view, Family.HARDEN, best):
+        return
     yield Proposal(
         Family.HARDEN,
         window(best, grace=START_GRACE_DAYS),

@@ -9,7 +9,7 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import OUTWARD, SEEDLING, Stage
 from benchround.core.record import Kind, Record
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
-from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.view import BatchView
 
 STAGES = (
@@ -52,6 +52,8 @@ def _pinch(view: BatchView) -> Iterator[Proposal]:
     start = view.since(Kind.POTTED_ON, Kind.PRICKED_OUT) or (leaves[0] if leaves else None)
     if start is not None:
         best = start + timedelta(days=growing.pinch_days)
+        if not in_sight(view, Family.PINCH, best):
+            return
         figure = f"{growing.pinch_days} days from {say_day(start)}; count the leaves first"
         yield _pinching(view, window(best, grace=RECKONED_GRACE_DAYS), figure)
 
@@ -115,6 +117,8 @@ def _measure(view: BatchView) -> Iterator[Proposal]:
     best: date = sowing.day + timedelta(days=MEASURE_FROM_DAYS)
     if last is not None:
         best = max(best, last.day + timedelta(days=MEASURE_EVERY_DAYS))
+    if not in_sight(view, Family.MEASURE, best):
+        return
     so_far = f"{stem:g} mm on {say_day(last.day)}" if last and stem is not None else "not yet"
     yield Proposal(
         Family.MEASURE,

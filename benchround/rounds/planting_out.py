@@ -12,7 +12,7 @@ from benchround.core.record import Kind
 from benchround.core.site import BEFORE_REST_DAYS
 from benchround.core.task import Ask, Family, Harm, Hold, Slot, Why, Window
 from benchround.rounds.hardening import days_repeated
-from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.proposal import Proposal, draft, in_sight
 from benchround.rounds.vetoes import (
     FROST_SOURCE,
     frost_hold,
@@ -38,6 +38,8 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     if found is None:
         return
     when, figure = found
+    if not in_sight(view, Family.PLANT_OUT, when.earliest):
+        return
     hold, looked = _hold(view, when)
     if hold is None:
         when = _after_frost(view, when)

@@ -10,7 +10,7 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, Stage
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
-from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.proposal import Proposal, draft, in_sight
 from benchround.rounds.view import BatchView
 
 EARLY_DAYS, GRACE_DAYS = 7, 7
@@ -28,9 +28,12 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     if found is None:
         return
     best, figure = found
+    earliest = best - timedelta(days=EARLY_DAYS)
+    if not in_sight(view, Family.POT_ON, earliest):
+        return
     yield Proposal(
         Family.POT_ON,
-        Window(best - timedelta(days=EARLY_DAYS), best, best + timedelta(days=GRACE_DAYS)),
+        Window(earliest, best, best + timedelta(days=GRACE_DAYS)),
         Harm.SPOILS_THIS_WEEK,
         f"Pot on {view.alive or 'them'} into {growing.pot_cm:g} cm pots when the plug holds",
         Why(

@@ -11,10 +11,10 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
-from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.proposal import Proposal, draft, in_sight
 from benchround.rounds.view import BatchView
 
-GRACE_DAYS = 14
+EARLY_DAYS, GRACE_DAYS = 3, 14
 SURPLUS = 1.15
 """Prick out the wanted number and 15 % more (from memory, common practice)."""
 USUAL_CELLS = 40
@@ -28,12 +28,15 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     if not view.crop.growing.prick_out or view.true_leaves is None:
         return
     day, seen = view.true_leaves
+    earliest = day if seen else day - timedelta(days=EARLY_DAYS)
+    if not in_sight(view, Family.PRICK_OUT, earliest):
+        return
     number, cells = number_and_cells(view)
     source = view.part.alive if view.part.alive is not None else view.batch.tally.up
     of = f" of {source}" if source is not None and number != source else ""
     yield Proposal(
         Family.PRICK_OUT,
-        Window(day if seen else day - timedelta(days=3), day, day + timedelta(days=GRACE_DAYS)),
+        Window(earliest, day, day + timedelta(days=GRACE_DAYS)),
         Harm.SPOILS_THIS_WEEK,
         f"Prick out {number if number is not None else 'the best'}{of} into {cells} cells, "
         "to the seed leaves, held by a leaf",

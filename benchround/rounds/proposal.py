@@ -49,12 +49,13 @@ class Proposal:
 def in_sight(view: BatchView, family: Family, earliest: date) -> bool:
     """Whether a task of this window can be in today's round.
 
-    Asked where making the proposal is dear: one whose earliest day lies ahead is shown only if it
-    was put off.
+    Asked before a proposal is put into words: one whose earliest day lies ahead is shown only if
+    it was put off.
     """
-    if view.day >= earliest:
-        return True
-    return f"{family}:{view.batch.id}:{view.part.name}" in view.season.put_offs
+    put_offs = view.season.put_offs
+    return view.day >= earliest or (
+        bool(put_offs) and f"{family}:{view.batch.id}:{view.part.name}" in put_offs
+    )
 
 
 def window(best: date, *, early: int = 0, grace: int = 0) -> Window:

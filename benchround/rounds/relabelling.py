@@ -11,7 +11,7 @@ from benchround.core.lifecycle import SEEDLING, YOUNG
 from benchround.core.record import Draft, Kind
 from benchround.core.site import PlaceKind
 from benchround.core.task import Family, Harm, Why
-from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.view import BatchView
 
 GRACE_DAYS = 7
@@ -89,12 +89,16 @@ def _locate(view: BatchView) -> Iterator[Proposal]:
     for batch, part in view.season.nameless:
         lost = part.last_day(Kind.LABEL_LOST) or batch.begun
         if matches(part, view.part) and seen <= lost:
+            if not in_sight(view, Family.LOCATE, lost):
+                return
             figure = f"{batch.id} ({part.alive} alive, {part.stage}) matches it"
             yield _find(view, seen, lost, figure)
             return
     indoors = view.place is not None and view.place.kind is not PlaceKind.BED
     if indoors:
         unseen_from = seen + timedelta(days=UNSEEN_DAYS)
+        if not in_sight(view, Family.LOCATE, unseen_from):
+            return
         yield _find(view, seen, unseen_from, "nothing written about it since")
 
 

@@ -9,7 +9,7 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, YOUNG
 from benchround.core.record import Kind
 from benchround.core.task import Family, Harm, Slot, Why
-from benchround.rounds.proposal import Proposal, draft, window
+from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.view import BatchView
 
 EVERY_DAYS = 3
@@ -28,10 +28,13 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         begun = turned or view.first_up
     else:
         return
+    best = begun + timedelta(days=EVERY_DAYS)
+    if not in_sight(view, Family.TURN, best):
+        return
     said = "last turned" if turned else "up since"
     yield Proposal(
         Family.TURN,
-        window(begun + timedelta(days=EVERY_DAYS), grace=GRACE_DAYS),
+        window(best, grace=GRACE_DAYS),
         Harm.GETS_LATE,
         "Turn the tray half round",
         Why("light comes from one side here", (f"{said} {say_day(begun)}",), SOURCE),
