@@ -61,10 +61,11 @@ def reckon(given: argparse.Namespace) -> Answer:
             f"{crop.name} at {temp_c:g} C",
             f"  nothing comes up: {reason}"
             if span is None
-            else f"  half up after {said(span.median)} days; a tenth after {said(span.early)}, "
-            f"nine tenths after {said(span.late)}",
-            f"  base {model.base_c:g}, best {model.optimum_c:g}, ceiling {model.ceiling_c:g} C; "
-            f"half need {model.theta50:.0f} degree-days, spread {model.sigma:.2f}",
+            else f"  half of the good seed is up after {said(span.median)} days; one in ten after "
+            f"{said(span.early)}, nine in ten after {said(span.late)}",
+            f"  it moves above {model.base_c:g} C (base), no faster from {model.optimum_c:g} C "
+            f"(optimum), not at all from {model.ceiling_c:g} C (ceiling)",
+            f"  half of it needs {model.theta50:.0f} degree-days above the base",
             f"  figures: {_source(crop)}",
             f"  formula: {FORMULA}",
         ),

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import argparse
 import re
+from collections.abc import Iterator
 
 from benchround.core.errors import InputError
-from benchround.core.seed.germination import Looks, germination_summary
+from benchround.core.seed.germination import GerminationSummary, Looks, germination_summary
 from benchround.reckoning.answer import Answer, rounded, said
 from benchround.reckoning.figures import count
 
@@ -14,7 +15,7 @@ HELP = "germination share, time, speed and evenness from counts"
 EXAMPLE = 'benchround reckon germination "0 0 0 0 4 17 10 7 1 0 1 0 0 0" --sown 50'
 SOURCE = (
     "t50 Farooq et al. 2005 (t50_days) and Coolbear et al. 1984; mean Labouriau 1983; speed "
-    "Maguire 1962; uniformity Heydecker 1972; synchrony Primack 1985; interval Wilson 1927; fit: "
+    "Maguire 1962; uniformity Heydecker 1972; synchrony Primack 1985; 95 % range Wilson 1927; fit: "
     "log-normal interval likelihood"
 )
 MOST_LOOKS = 1000
@@ -43,7 +44,10 @@ def reckon(given: argparse.Namespace) -> Answer:
     share = found.final_share if known else None
     told = f"{up} up of {sown} sown: {share:.1%}" if share is not None else f"{up} up"
     if low is not None and high is not None:
-        told += f" ({low:.1%} to {high:.1%})"
+        told += (
+            f"; of such seed between {100 * low:.0f} and {100 * high:.0f} of a hundred come up "
+            "(95 % range)"
+        )
     return Answer(
         value={
             "sown": given.sown,
@@ -51,6 +55,7 @@ def reckon(given: argparse.Namespace) -> Answer:
             "final_share": rounded(share, 6),
             "low": rounded(low, 6),
             "high": rounded(high, 6),
+            "first_day": rounded(found.first_day, 6),
             "t50_days": rounded(found.t50_days, 6),
             "t50_farooq": rounded(found.t50_farooq, 6),
             "t50_coolbear": rounded(found.t50_coolbear, 6),
@@ -67,16 +72,34 @@ def reckon(given: argparse.Namespace) -> Answer:
         },
         lines=(
             told,
-            f"  half of them by day {said(found.t50_days, places=2)} "
-            f"(Coolbear {said(found.t50_coolbear, places=2)}), mean "
-            f"{said(found.mean_days, places=2)} days",
-            f"  fitted median {said(found.median_fit, places=2)} days, standard error "
-            f"{said(found.median_fit_error, places=2)}",
-            f"  speed {said(found.speed, places=3)}, uniformity "
-            f"{said(found.uniformity, places=3)}, synchrony {said(found.synchrony, places=3)}",
+            *(_time_lines(found) if up else ("  none is up: there is no day to tell",)),
             f"  formulas: {SOURCE}",
         ),
         remarks=() if known else ("The number sown was not given: no germination share.",),
+    )
+
+
+def _time_lines(found: GerminationSummary) -> Iterator[str]:
+    """When they came, in words, each formula's name in brackets."""
+    yield (
+        f"  half of those that came were up after {said(found.t50_days, 'days')} (T50 by Farooq "
+        f"{said(found.t50_farooq, places=2)}, by Coolbear {said(found.t50_coolbear, places=2)})"
+    )
+    if found.spread_days is not None:
+        yield f"  from a tenth to nine tenths of them took {found.spread_days:.1f} days"
+    yield (
+        f"  on average they were found after {said(found.mean_days, 'days', 2)}, "
+        f"{said(found.mean_days_middle, places=2)} by the middle between looks"
+    )
+    if found.median_fit is not None:
+        yield (
+            f"  reckoned from look to look, half were up after {found.median_fit:.2f} days, give "
+            f"or take {said(found.median_fit_error, places=2)} (log-normal fit, standard error)"
+        )
+    yield (
+        f"  {said(found.speed, places=3)} seedlings a day (speed), evenness "
+        f"{said(found.uniformity, places=3)} (uniformity), together on one day "
+        f"{said(found.synchrony, places=3)} (synchrony, 1: all at one look)"
     )
 
 

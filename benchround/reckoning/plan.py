@@ -33,6 +33,10 @@ EXAMPLE = (
     "benchround reckon plan snapdragon --want 24 --by 2027-05-15 --site 42,-93.6 "
     "--last-frost 05-10 --today 2027-01-01"
 )
+FORMULA = (
+    "days counted back from the wanted day, rule of Iowa State University Extension (read); cells "
+    "by the exact binomial sum"
+)
 SAFE_AFTER_DAYS = 20
 """Days from the middle last-frost day to the safe one, where only one is given; our proposal."""
 GROWING_BASE_C = 4.4
@@ -117,6 +121,7 @@ def reckon(given: argparse.Namespace) -> Answer:
             for step in plan.steps
         ],
         "source": plan.source,
+        "formula": FORMULA,
         **room.value(),
     }
     if again is not None:
@@ -177,7 +182,7 @@ def _lines(crop: Crop, plan: SowPlan, amount: Quantity | None) -> list[str]:
             for step in plan.steps
         ]
     lines += [f"  mind: {remark}" for remark in plan.remarks]
-    lines.append(f"  figures: {plan.source}")
+    lines += [f"  figures: {plan.source}", f"  formula: {FORMULA}"]
     return lines
 
 

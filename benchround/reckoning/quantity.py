@@ -11,8 +11,14 @@ from benchround.reckoning.tray_room import tray_arguments, tray_room
 
 HELP = "fewest cells that give the plants wanted, with the chance wanted"
 EXAMPLE = "benchround reckon quantity --want 24 --germination 0.8 --survival 0.95 --survival 0.9"
-KNOWN = "exact binomial sum, one plant a cell; germination taken as known"
-UNCERTAIN = "negative-binomial terms averaged over germination ~ Beta by the seeds tested"
+KNOWN = (
+    "fewest cells with the chance wanted, exact binomial sum (textbook formula), one plant a cell; "
+    "germination taken as known"
+)
+UNCERTAIN = (
+    "fewest cells with the chance wanted, germination unsure by the seeds tested: negative "
+    "binomial terms averaged over a beta distribution (textbook formula)"
+)
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -74,8 +80,8 @@ def reckon(given: argparse.Namespace) -> Answer:
         },
         lines=(
             f"{answer.cells} cells, {answer.seeds} seeds{weight}",
-            f"  at least {given.want} plants with chance {answer.chance:.1%}, "
-            f"{answer.expected_plants:.1f} to expect; {answer.p:.1%} of the cells yield a plant",
+            f"  {given.want} plants or more with a chance of {answer.chance:.1%}; "
+            f"{answer.expected_plants:.1f} to expect, as {answer.p:.1%} of the cells yield a plant",
             *((f"  {taken}",) if taken else ()),
             f"  formula: {formula}",
         ),

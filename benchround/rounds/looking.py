@@ -42,7 +42,7 @@ def _for_first(view: BatchView, waiting: Waiting, look_from: date) -> Proposal:
     late = waiting.late_from is not None and view.day >= waiting.late_from
     figures = [
         f"sown {say_day(waiting.since)}",
-        f"{waiting.heat:.0f} of {waiting.heat_half:.0f} degree-days for half",
+        f"{waiting.heat:.0f} of {waiting.heat_half:.0f} degree-days, by which half are up",
         f"expected from {say_day(look_from)}",
     ]
     if waiting.late_from is not None:

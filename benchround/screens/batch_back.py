@@ -72,11 +72,12 @@ def _figures(found: BatchGermination, width: int) -> Iterator[Line]:
     low, high = summary.low, summary.high
     so_far = "" if found.settled else ", so far"
     share = f"{summary.up} of {summary.sown} seeds, {summary.final_share:.0%}{so_far}"
-    yield from pair("up", f"{share}; true share {low:.0%} to {high:.0%} (95% range, Wilson)", width)
+    sure = f"of such seed {100 * low:.0f} to {100 * high:.0f} in a hundred come up (95% range)"
+    yield from pair("up", f"{share}; {sure}", width)
     if summary.t50_days is not None:
         spread = summary.spread_days
-        over = f"; 10 to 90 % took {spread:.1f} days" if spread is not None else ""
-        yield from pair("T50", f"{summary.t50_days:.1f} days from sowing{over}", width)
+        over = f"; from one in ten to nine in ten {spread:.1f} days" if spread is not None else ""
+        yield from pair("half up", f"after {summary.t50_days:.1f} days{over}", width)
 
 
 def learned_lines(learned: Learned, width: int) -> Iterator[Line]:

@@ -52,7 +52,7 @@ async def test_germination_is_told_with_wilson_s_range(desk: Desk) -> None:
         await pilot.press("slash", *"b06", "enter")
         await pilot.pause()
         page = plain(card(app).page_lines(100))
-    assert "true share 74% to 95%" in page
+    assert "of such seed 74 to 95 in a hundred come up (95% range)" in page
 
 
 async def test_history_is_newest_first(desk: Desk) -> None:

@@ -105,8 +105,8 @@ def why_none(model: ThermalModel, temp_c: float) -> str | None:
     if heat_of_day(model, temp_c) > 0.0:
         return None
     if temp_c <= model.base_c:
-        return f"at or below base {model.base_c:g} C: too cold to come up"
-    return f"at or above ceiling {model.ceiling_c:g} C: too hot to come up"
+        return f"too cold: {temp_c:g} C is at or below its base of {model.base_c:g} C"
+    return f"too hot: {temp_c:g} C is at or above its ceiling of {model.ceiling_c:g} C"
 
 
 def median_early_late(model: ThermalModel, temp_c: float) -> Span | None:

@@ -77,9 +77,9 @@ def test_hours_add_up_to_days_and_show_what_a_mean_hides() -> None:
 
 def test_nothing_comes_up_outside_base_and_ceiling_and_the_reason_is_told() -> None:
     assert days_at(ONION, 2.5) is None
-    assert "below base 2.5 C" in (why_none(ONION, 2.5) or "")
+    assert "below its base of 2.5 C" in (why_none(ONION, 2.5) or "")
     assert days_at(ONION, 40.0) is None
-    assert "above ceiling 38 C" in (why_none(ONION, 40.0) or "")
+    assert "above its ceiling of 38 C" in (why_none(ONION, 40.0) or "")
     assert why_none(ONION, 20.0) is None
     assert median_early_late(ONION, 1.0) is None
 
