@@ -10,6 +10,7 @@ from datetime import date
 
 from benchround.core.crop.crop import COMMON_PRACTICE, Crop
 from benchround.core.frozen import dataclass
+from benchround.core.numbers.ranges import share as check_share
 from benchround.core.numbers.shares import wilson
 from benchround.core.seed.packet import Packet
 from benchround.core.seed.viability import ViabilityConstants, viability_after
@@ -65,7 +66,7 @@ def viable_share(start: float, years: float, species: ViabilityConstants, temp_c
         species: its constants.
         temp_c: temperature of the store, -20 to 60 C.
     """
-    percent = min(100.0 * start, MOST_PERCENT)
+    percent = min(100.0 * check_share("share at the beginning", start), MOST_PERCENT)
     days = years * DAYS_A_YEAR
     return viability_after(species, percent, days, SEALED_MOISTURE, temp_c) / 100.0
 

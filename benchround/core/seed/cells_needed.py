@@ -77,9 +77,6 @@ def cells_needed(want: int, chance: float, p: float) -> int:
     Raises:
         OutOfRangeError: A figure is outside its range, or more than 5 million cells are needed.
     """
-    whole("plants wanted", want, 1)
-    check_chance("chance wanted", chance)
-    share("chance that a cell yields a plant", p)
     cells = max(want, first_guess(want, chance, p))
     if cells > MOST_CELLS:
         raise OutOfRangeError(
@@ -95,6 +92,9 @@ def cells_needed(want: int, chance: float, p: float) -> int:
 
 def first_guess(want: int, chance: float, p: float) -> int:
     """Return the closed-form guess `cells_needed` starts from, exact or a few off."""
+    whole("plants wanted", want, 1)
+    check_chance("chance wanted", chance)
+    share("chance that a cell yields a plant", p)
     z, q = NORMAL.inv_cdf(chance), 1.0 - p
     root = math.sqrt(max(0.0, z * z * q + 4.0 * (want - 0.5)))
     return math.ceil(((z * math.sqrt(q) + root) / (2.0 * math.sqrt(p))) ** 2)

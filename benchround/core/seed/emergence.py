@@ -7,6 +7,7 @@ The parts live in `thermal_model` (heat and shares), `lateness` (late and give-u
 from __future__ import annotations
 
 from benchround.core.frozen import dataclass
+from benchround.core.numbers.ranges import chance
 from benchround.core.seed.emergence_fit import DEFAULT_SIGMA, fit_from_table
 from benchround.core.seed.lateness import (
     DEAD_PRIOR,
@@ -121,7 +122,7 @@ def median_early_late(model: ThermalModel, temp_c: float) -> Span | None:
 
 def late_heat(model: ThermalModel, s: float = LATE_SURVIVAL) -> float:
     """Return the degree-days after which a batch that shows nothing counts as late."""
-    return heat_for_share(model, 1.0 - s)
+    return heat_for_share(model, 1.0 - chance("chance of nothing yet", s))
 
 
 def give_up_heat(

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import within
+from benchround.core.numbers.ranges import require_air_temp, within
 
 FOOT_SHARE = 0.10
 """Days at the cold end slower than this share of the best rate are left out of the line.
@@ -54,6 +54,9 @@ def row_of(
     greatest_c: float | None,
 ) -> Row:
     """Check a row and collect what bounds and steers its temperatures."""
+    for temp_c in (*(t for t, _ in points), least_c, best_c, greatest_c):
+        if temp_c is not None:
+            require_air_temp("a temperature of the row", temp_c)
     every = sorted((t, d) for t, d in points if d is not None)
     for _, count in every:
         within("days to emergence", count, 0.0, 400.0, low_open=True)

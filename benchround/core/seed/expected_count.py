@@ -16,6 +16,7 @@ from benchround.core.batch.batch import Batch
 from benchround.core.crop.crop import Crop, Raising
 from benchround.core.frozen import dataclass
 from benchround.core.learning.share import ShareBelief
+from benchround.core.numbers.ranges import within
 from benchround.core.season import Season
 from benchround.core.seed.heat import places_of, thermal_model
 from benchround.core.seed.looks_of import first_up_of, looks_of
@@ -81,6 +82,9 @@ def due_share(model: ThermalModel, heat_first: float, heat: float, living: float
         heat: h, degree-days had by now.
         living: m, seeds expected to come up at all; less than 1 counts as 1.
     """
+    within("degree-days at the first seedling", heat_first, 0.0, low_open=True)
+    within("degree-days by now", heat, 0.0)
+    within("seeds that live", living, 0.0)
     first = NORMAL.inv_cdf(1.0 / (max(1.0, living) + 1.0))
     sigma = max(LEAST_SIGMA, SEED_SPREAD * model.sigma)
     return NORMAL.cdf(math.log(heat / heat_first) / sigma + first) if heat > 0.0 else 0.0

@@ -30,6 +30,11 @@ class HillCurve:
     steepness: float
     half_day: float
 
+    def __post_init__(self) -> None:
+        within("final percentage", self.final_percent, 0.0, 100.0, low_open=True)
+        within("steepness (b)", self.steepness, 0.0, low_open=True)
+        within("half day (c)", self.half_day, 0.0, low_open=True)
+
     def percent_at(self, day: float) -> float:
         """Return the percentage up on a day since sowing."""
         within("days since sowing", day, 0.0)

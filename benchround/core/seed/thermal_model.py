@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
 from benchround.core.numbers.normal import Normal
-from benchround.core.numbers.ranges import within
+from benchround.core.numbers.ranges import require_air_temp, within
 
 NORMAL = Normal()
 
@@ -107,8 +107,7 @@ def heat_of_day(model: ThermalModel, mean_c: float) -> float:
         model: The crop.
         mean_c: Mean temperature of the compost over the day, C.
     """
-    if not math.isfinite(mean_c):
-        raise OutOfRangeError(f"the day's mean is {mean_c} C: give a measured temperature.")
+    require_air_temp("the day's mean", mean_c)
     if mean_c <= model.base_c or mean_c >= model.ceiling_c:
         return 0.0
     full = model.optimum_c - model.base_c

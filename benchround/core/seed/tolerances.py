@@ -10,7 +10,7 @@ import math
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.numbers.distributions import binomial_log_pmf
-from benchround.core.numbers.ranges import whole, within
+from benchround.core.numbers.ranges import chance, whole, within
 
 RANGE_OF_FOUR: tuple[tuple[int, int, int], ...] = (
     (99, 99, 5),
@@ -84,6 +84,7 @@ def binomial_range_limit(
     within("mean germination (%)", mean_percent, 0.0, 100.0, low_open=True, high_open=True)
     whole("replicates", replicates, 2, 10)
     whole("seeds in a replicate", seeds, 2, 10_000)
+    chance("chance of a wider range", doubt)
     pmf = [math.exp(binomial_log_pmf(k, seeds, mean_percent / 100.0)) for k in range(seeds + 1)]
     sums = [0.0]
     for value in pmf:
