@@ -19,6 +19,7 @@ from benchround.core.season import Season
 from benchround.core.task import Round, Task
 from benchround.crops.library import CropLibrary, load_library
 from benchround.rounds.answers import drafts_for
+from benchround.rounds.in_units import round_in_units
 from benchround.rounds.kept import KeptRound
 from benchround.store import IdMaker, SeasonFolder, short_name
 
@@ -102,8 +103,9 @@ class Desk:
         return (*files, *self.season.doubts)
 
     def round(self, day: date | None = None) -> Round:
-        """The round of a day, today's if none is named."""
-        return self._kept.round(self.season, day or self.today)
+        """The round of a day, today's if none is named, in the grower's units."""
+        found = self._kept.round(self.season, day or self.today)
+        return round_in_units(found, self.season.unit_words)
 
     def record(self, drafts: Iterable[Draft], day: date | None = None) -> tuple[Record, ...]:
         """Take down what happened: all drafts or none, on disk before it returns.

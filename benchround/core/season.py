@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import field
 from datetime import date
 from functools import cached_property
@@ -20,6 +20,8 @@ from benchround.core.seed.packet import Packet, packets_of
 from benchround.core.site import Place, Site
 from benchround.core.sky.warmth import DaysOf, Warmth
 from benchround.core.sky.weather import Weather
+from benchround.core.unit_words import UnitWords
+from benchround.core.units import units_of
 from benchround.core.water.tray_kept import TrayKept
 
 __all__ = ["UNKNOWN_CROP", "Packet", "PutOff", "Season"]
@@ -138,6 +140,21 @@ class Season:
     def packets_of_crop(self, crop_key: str) -> tuple[Packet, ...]:
         """The packets of one crop."""
         return self._packets_of_crop.get(crop_key, ())
+
+    @cached_property
+    def unit_words(self) -> UnitWords:
+        """Turns sentences made in C and mm into what the grower reads; own names stay."""
+        return UnitWords(units_of(self.settings), self._own_words())
+
+    def _own_words(self) -> Iterator[str]:
+        """What the grower wrote that may stand within a sentence."""
+        yield from (place.name for place in self.places)
+        yield from self.containers
+        for batch in self.batches.values():
+            yield batch.variety
+            yield from (part.container for part in batch.parts)
+        for packet in self.packets.values():
+            yield from (packet.id, packet.variety)
 
     @cached_property
     def trays(self) -> TrayKept:

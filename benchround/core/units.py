@@ -1,6 +1,6 @@
 """Degrees and lengths as the grower reads and types them; everything is kept in C and mm.
 
-Only figures on the screens of weather and settings follow these; the texts of the round are metric.
+Figures by themselves are said and read here; whole sentences are turned by `unit_words`.
 """
 
 from __future__ import annotations
@@ -16,10 +16,11 @@ from benchround.core.typed.figures import shown
 
 INCH_MM = 25.4
 """Exact: International yard and pound agreement, 1959 (from memory)."""
+CM_MM = 10.0
 DEGREES, RAIN = "units", "rain_units"
 """The settings that hold the grower's choice."""
 Unit = TypeVar("Unit", bound=StrEnum)
-_TYPED = re.compile(r"([+-]?(?:[0-9]{1,4}(?:[.,][0-9]{1,3})?|[.,][0-9]{1,3})) ?([a-z\"]*)")
+_TYPED = re.compile(r"([+-]?(?:[0-9]{1,6}(?:[.,][0-9]{1,3})?|[.,][0-9]{1,3})) ?([a-z\"]*)")
 
 
 class Degrees(StrEnum):
@@ -36,6 +37,19 @@ class Rain(StrEnum):
     INCH = "inch"
 
 
+class LengthUnit(StrEnum):
+    """What a length other than rain is typed in."""
+
+    MM = "mm"
+    CM = "cm"
+    INCH = "in"
+
+
+_LENGTH_WORDS = {
+    "mm": LengthUnit.MM,
+    "cm": LengthUnit.CM,
+    **dict.fromkeys(("in", "inch", "inches", '"'), LengthUnit.INCH),
+}
 _RAIN_WORDS = {"mm": Rain.MM, **dict.fromkeys(("in", "inch", "inches", '"'), Rain.INCH)}
 
 
@@ -109,6 +123,45 @@ class Units:
         if not 0.0 <= rain_mm <= most_mm:
             raise InputError(f"{number:g} {unit} is not between 0 and {self.fall(most_mm)}.")
         return rain_mm
+
+    def read_length_mm(self, text: str, most_mm: float, unit: str = "mm") -> float | None:
+        """A typed length in mm; without a unit it is in the grower's. None for nothing typed.
+
+        Args:
+            text: as typed.
+            most_mm: the greatest it can be.
+            unit: what the metric grower types it in, mm or cm.
+
+        Raises:
+            InputError: it is no length, or greater than can be.
+        """
+        found = _number(text, _LENGTH_WORDS, self.length_unit(unit), "length")
+        if found is None:
+            return None
+        number, said = found
+        length_mm = number * {"in": INCH_MM, "cm": CM_MM}.get(said, 1.0)
+        if not 0.0 <= length_mm <= most_mm:
+            most = f"{self.length(most_mm, unit)} {self.length_unit(unit)}"
+            raise InputError(f"{number:g} {said} is not between 0 and {most}.")
+        return round(length_mm, 1)
+
+    def length_unit(self, unit: str = "mm") -> LengthUnit:
+        """What a length is said in: mm or cm, or inches."""
+        return LengthUnit.INCH if self.rain is Rain.INCH else LengthUnit(unit)
+
+    def length(self, length_mm: float, unit: str = "mm") -> str:
+        """A length without its unit."""
+        said = self.length_unit(unit)
+        if said is LengthUnit.INCH:
+            return inches(length_mm)
+        return f"{length_mm / (CM_MM if said is LengthUnit.CM else 1.0):g}"
+
+
+def inches(length_mm: float) -> str:
+    """A length in inches without its unit: to two decimals below one inch, then to one."""
+    length = abs(length_mm) / INCH_MM
+    places = 3 if length < 0.01 else 2 if length < 1 else 1
+    return f"{round(length_mm / INCH_MM, places):g}"
 
 
 def units_of(settings: Mapping[str, str]) -> Units:

@@ -8,7 +8,10 @@ from dataclasses import replace
 from benchround.core.errors import InputError
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
+from benchround.core.sky.known_day import MOST_RAIN_MM
 from benchround.core.task import Ask, Family, Task
+from benchround.core.typed.figures import read_number
+from benchround.core.units import Units, units_of
 from benchround.rounds.sowing_in_turn import NO_MORE
 
 LONGEST_TEXT = 200
@@ -20,6 +23,7 @@ SEEN_AT_A_LOOK = {
 """Answers to a look that record something of their own."""
 TEMPERATURES = ("min_c", "max_c")
 LEAST_C, MOST_C = -45.0, 70.0
+MOST_LENGTH_MM = 10_000.0
 SOWING = (Kind.SOWN, Kind.RESOWN)
 OF_PACKET = ("seeds", "grams", "storage")
 """Figures typed at a tick that belong to the packet it writes."""
@@ -47,7 +51,7 @@ def drafts_for(task: Task, answers: Mapping[str, str], season: Season) -> tuple[
             raise InputError(f"{ask.label}: a figure is needed here.")
     if figures.pop("again", "") == NO_MORE:
         return (Draft(Kind.DONE, task.about, {"family": str(task.family)}),)
-    _check_pair(figures)
+    _check_pair(figures, units_of(season.settings))
     first, *others = task.ticks
     packets = [said_of_packet(other, figures, season) for other in others]
     if first.kind in SOWING:
@@ -106,7 +110,7 @@ def read_answer(ask: Ask, text: str, season: Season) -> Figure | None:
         return _whole(ask, text)
     if ask.into in ("packet", "storage"):
         return text
-    return _number(ask, text)
+    return _number(ask, text, units_of(season.settings))
 
 
 def read_place(text: str, season: Season) -> str:
@@ -140,26 +144,26 @@ def _whole(ask: Ask, text: str) -> int:
     return number
 
 
-def _number(ask: Ask, text: str) -> float:
+def _number(ask: Ask, text: str, units: Units) -> float | None:
+    """A figure; temperatures and lengths are typed in the grower's units."""
     try:
-        number = float(text.replace(",", "."))
-    except ValueError:
-        raise InputError(f"{ask.label}: '{text[:30]}' is not a number.") from None
-    if ask.into in TEMPERATURES:
-        if not LEAST_C <= number <= MOST_C:
-            raise InputError(
-                f"{ask.label}: {number:g} C cannot be; it must lie between "
-                f"{LEAST_C:g} and {MOST_C:g} C."
-            )
-    elif not 0 <= number <= 1_000_000:
-        raise InputError(f"{ask.label}: {number:g} is not between 0 and 1000000.")
-    return number
+        if ask.into in TEMPERATURES:
+            return units.read_temp_c(text, LEAST_C, MOST_C)
+        if ask.into == "rain_mm":
+            return units.read_fall_mm(text, MOST_RAIN_MM)
+        if ask.into.endswith("_mm"):
+            return units.read_length_mm(text, MOST_LENGTH_MM)
+        return read_number(text, 0, 1_000_000)
+    except InputError as error:
+        raise InputError(f"{ask.label}: {error}") from None
 
 
-def _check_pair(figures: Mapping[str, Figure]) -> None:
+def _check_pair(figures: Mapping[str, Figure], units: Units) -> None:
     low, high = figures.get("min_c"), figures.get("max_c")
     if isinstance(low, float) and isinstance(high, float) and low > high:
-        raise InputError(f"lowest {low:g} C is above highest {high:g} C: look at both again.")
+        raise InputError(
+            f"lowest {units.temp(low)} is above highest {units.temp(high)}: look at both again."
+        )
 
 
 def _first(task: Task, draft: Draft, figures: dict[str, Figure]) -> tuple[Draft, ...]:

@@ -1,0 +1,94 @@
+"""Sentences in the grower's units: every figure with C, K, mm or cm behind it, said in F or inches.
+
+All sentences of the program are made in C and mm, by whatever rule makes them; here, and nowhere
+else, they are turned into what the grower reads. What the grower wrote - names of places,
+varieties, packets, containers - is never changed: a name that holds such a figure is passed over
+whole.
+
+A figure with C is a temperature; with K, or told as a difference ("cooler by 3 to 6 C", "worth 1 to
+2 C", "2 C warmer"), it is a difference. Heat in degree-days is a difference times days.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable
+from functools import cached_property
+
+from benchround.core.units import CM_MM, Degrees, Rain, Units, inches
+
+DEGREES_F_A_DEGREE_C = 1.8
+_NUMBER = r"[-+]?[0-9]+(?:\.[0-9]+)?"
+_BETWEEN = r" to | or | and |-| x |\.\."
+_FIGURE = (
+    rf"(?P<before>\b(?:by|worth|adds?|within)(?: about| some)? )?"
+    rf"(?<![\w.])(?P<list>{_NUMBER}(?:(?:{_BETWEEN}){_NUMBER})*) ?"
+    r"(?P<unit>degree-days|degrees C|C|K|mm|cm)(?![\w'-])"
+    r"(?P<after> (?:cooler|warmer|colder|hotter|lower|higher|more|less|apart)\b)?"
+)
+_LABEL = r"(?<=, )(?P<label>C|mm|cm)$"
+_ONE = rf"(?P<gap> to | or | and | x |\.\.|(?<=[0-9])-)?(?P<number>{_NUMBER})"
+LENGTHS = {"mm": 1.0, "cm": CM_MM}
+"""Units of length, and how many mm each is."""
+
+
+class UnitWords:
+    """Turns sentences into the grower's units.
+
+    Args:
+        units: what the grower reads.
+        names: what the grower wrote; it is never changed.
+    """
+
+    def __init__(self, units: Units, names: Iterable[str] = ()) -> None:
+        self.units = units
+        self.plain = units == Units()
+        self._names = names
+
+    @cached_property
+    def _pattern(self) -> re.Pattern[str]:
+        figure = re.compile(_FIGURE)
+        held = {name for name in self._names if figure.search(name)}
+        kept = sorted(map(re.escape, held), key=len, reverse=True)
+        own = rf"(?P<own>{'|'.join(kept)})|" if kept else ""
+        return re.compile(f"{own}{_FIGURE}|{_LABEL}")
+
+    def __call__(self, text: str) -> str:
+        """The sentence in the grower's units; in C and mm it is the very same."""
+        return text if self.plain else self._pattern.sub(self._said, text)
+
+    def _said(self, found: re.Match[str]) -> str:
+        said = found.groupdict()
+        if said.get("own"):
+            return found[0]
+        if said["label"]:
+            return self._unit(said["label"])
+        unit, before, after = said["unit"], said["before"] or "", said["after"] or ""
+        if unit in LENGTHS:
+            return f"{before}{self._lengths(said['list'], unit)}{after}"
+        apart = unit in ("K", "degree-days") or bool(before or after)
+        return f"{before}{self._degrees(said['list'], unit, apart=apart)}{after}"
+
+    def _unit(self, unit: str) -> str:
+        if unit in LENGTHS:
+            return "in" if self.units.rain is Rain.INCH else unit
+        return str(self.units.degrees)
+
+    def _lengths(self, numbers: str, unit: str) -> str:
+        if self.units.rain is Rain.MM:
+            return f"{numbers} {unit}"
+        return _each(numbers, lambda number: inches(number * LENGTHS[unit])) + " in"
+
+    def _degrees(self, numbers: str, unit: str, *, apart: bool) -> str:
+        if self.units.degrees is Degrees.C:
+            return f"{numbers} {unit}"
+        if unit == "degree-days":
+            return _each(numbers, lambda n: f"{n * DEGREES_F_A_DEGREE_C:.0f}") + " degree-days"
+        if apart:
+            return _each(numbers, lambda n: f"{round(n * DEGREES_F_A_DEGREE_C, 1):g}") + " F"
+        return _each(numbers, self.units.figure) + " F"
+
+
+def _each(numbers: str, say: Callable[[float], str]) -> str:
+    """Every number of a run such as "5 to 23" said anew, what stands between them kept."""
+    return re.sub(_ONE, lambda one: f"{one['gap'] or ''}{say(float(one['number']))}", numbers)
