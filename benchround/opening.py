@@ -7,6 +7,7 @@ from pathlib import Path
 
 from benchround.clock import SampleClock
 from benchround.desk import Desk
+from benchround.shell.own_keys import own_ring
 from benchround.whereabouts import (
     SAMPLE_DAY,
     data_folder,
@@ -31,7 +32,7 @@ def _open_sample() -> int:
     clock = SampleClock(SAMPLE_DAY)
     desk = Desk.open(folder, today=clock)
     try:
-        return run(desk, sample=True, clock=clock)
+        return run(desk, sample=True, clock=clock, ring=own_ring())
     finally:
         desk.close()
         shutil.rmtree(folder.parent, ignore_errors=True)
@@ -43,7 +44,7 @@ def _open(folder: Path, said: str = "") -> int:
     desk = Desk.open(folder)
     remember(folder)
     try:
-        return run(desk, said=said)
+        return run(desk, said=said, ring=own_ring())
     finally:
         desk.close()
 
@@ -63,7 +64,8 @@ def _open_first() -> int:
         begun.append(season)
 
     today = date.today()
-    outcome, code = ask(write, data_folder() / f"season-{today.year}", today)
+    folder = data_folder() / f"season-{today.year}"
+    outcome, code = ask(write, folder, today, own_ring())
     if outcome is Outcome.SAMPLE:
         return _open_sample()
     if outcome is not Outcome.BEGUN:

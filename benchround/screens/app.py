@@ -11,6 +11,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any, cast
 
 from textual.app import App
+from textual.binding import BindingsMap
 from textual.reactive import Reactive
 from textual.screen import Screen
 
@@ -18,8 +19,9 @@ from benchround.core.errors import BenchroundError
 from benchround.screens.base import BenchScreen
 from benchround.screens.destinations import SCREENS, destination
 from benchround.screens.doings import Doings
-from benchround.screens.keys import KEYS, program_bindings
+from benchround.screens.keys import USUAL, program_bindings
 from benchround.screens.round import RoundScreen
+from benchround.screens.text import speak
 from benchround.screens.theme import DARK, LIGHT, THEMES, fitting
 from benchround.shell.starting import collect_less
 
@@ -29,6 +31,7 @@ if TYPE_CHECKING:
 
     from benchround.clock import SampleClock
     from benchround.desk import Desk
+    from benchround.screens.key_ring import KeyRing
 
 SCREEN_CLASSES = {
     "task": "benchround.screens.sheet:TaskSheet",
@@ -65,6 +68,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
         desk: the open season.
         sample: whether it is the sample season, which says so on its first line.
         clock: the sample's clock, stepped by a key; without it the day stays pinned.
+        ring: the keys as the grower has them.
     """
 
     CSS_PATH = ["app.tcss", "round.tcss"]  # noqa: RUF012 - the first screen's is not read by itself
@@ -73,14 +77,24 @@ class BenchroundApp(App[None], inherit_bindings=False):
     ENABLE_COMMAND_PALETTE = False
     theme: Reactive[str] = Reactive(fitting)
 
-    def __init__(self, desk: Desk, sample: bool = False, clock: SampleClock | None = None) -> None:
+    def __init__(
+        self,
+        desk: Desk,
+        sample: bool = False,
+        clock: SampleClock | None = None,
+        ring: KeyRing = USUAL,
+    ) -> None:
         look = fitting(desk.season.settings.get(LOOK, ""))
         self.set_reactive(BenchroundApp.theme, look)
         super().__init__(ansi_color=True if THEMES[look].ansi else None)
+        self.ring = ring
+        if not ring.all_usual:
+            self._bindings = BindingsMap(ring.program_bindings())
         self.desk = desk
         self.sample = sample
         self.clock = clock
         self.doings = Doings(desk)
+        speak(lambda: desk.season.unit_words)
         self.half_filled: dict[str, Mapping[str, str]] = {}
         self.last_batch = ""
         self.first_words = ""
@@ -101,6 +115,14 @@ class BenchroundApp(App[None], inherit_bindings=False):
             loop.add_signal_handler(number, self._leave, number)
         if self.first_words:
             self.call_after_refresh(self.round_screen.say, self.first_words)
+
+    def take_ring(self, ring: KeyRing) -> None:
+        """Take other keys at once, on every screen that is open."""
+        self.ring = ring
+        self._bindings = BindingsMap(ring.program_bindings())
+        for screen in self.screen_stack:
+            if isinstance(screen, BenchScreen):
+                screen.take_keys()
 
     def _leave(self, number: int) -> None:
         """Everything is saved at each action; only the terminal is to be put right."""
@@ -198,11 +220,11 @@ class BenchroundApp(App[None], inherit_bindings=False):
 
         beneath = self.screen
         if isinstance(beneath, BenchScreen) and not isinstance(beneath, CommandSheet):
-            self.push_screen(CommandSheet(beneath.KEYS_OF), self._do_command)
+            self.push_screen(CommandSheet(beneath.KEYS_OF, self.ring), self._do_command)
 
     async def _do_command(self, name: str | None) -> None:
         """Do what was found, on the screen that is in front again."""
-        key = next((key for key in KEYS if key.id == name), None)
+        key = next((key for key in self.ring.keys if key.id == name), None)
         if key is not None:
             await self.run_action(key.action, self.screen)
 
@@ -218,7 +240,12 @@ def _name_of(screen: Screen[Any]) -> str:
 
 
 def run(
-    desk: Desk, sample: bool = False, clock: SampleClock | None = None, *, said: str = ""
+    desk: Desk,
+    sample: bool = False,
+    clock: SampleClock | None = None,
+    *,
+    said: str = "",
+    ring: KeyRing = USUAL,
 ) -> int:
     """Open the screens and stay until the grower leaves.
 
@@ -227,13 +254,14 @@ def run(
         sample: whether it is the sample season.
         clock: the sample's clock, the same that gives the desk its day.
         said: what to say first on the round.
+        ring: the keys as the grower has them.
 
     Returns:
         0, or 128 and the number of the signal that ended it.
     """
     collect_less()
     gc.freeze()  # the season and the program stay for the whole sitting: no need to look at them
-    app = BenchroundApp(desk, sample, clock)
+    app = BenchroundApp(desk, sample, clock, ring)
     app.first_words = said
     app.run(mouse=False)
     return app.return_code or 0

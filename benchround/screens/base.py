@@ -5,13 +5,16 @@ from __future__ import annotations
 from datetime import date
 from typing import TYPE_CHECKING, Any, Self, TypeVar, cast
 
+from textual.binding import BindingsMap
 from textual.screen import Screen
 
+from benchround.screens.widgets.key_bar import KeyBar
 from benchround.screens.widgets.status import Status
 
 if TYPE_CHECKING:
     from benchround.desk import Desk
     from benchround.screens.app import BenchroundApp
+    from benchround.screens.key_ring import KeyRing
 
 Result = TypeVar("Result")
 
@@ -28,6 +31,22 @@ class BenchScreen(Screen[Result], inherit_bindings=False):
     def bench(self) -> BenchroundApp:
         """The program this screen belongs to."""
         return cast("BenchroundApp", self.app)
+
+    @property
+    def ring(self) -> KeyRing:
+        """The keys as this grower has them."""
+        return self.bench.ring
+
+    def on_mount(self) -> None:
+        """Take the grower's own keys."""
+        if not self.ring.all_usual:
+            self.take_keys()
+
+    def take_keys(self) -> None:
+        """Listen to the keys as they are now, and name them at the foot."""
+        self._bindings = BindingsMap(self.ring.bindings(self.KEYS_OF))
+        for foot in self.query(KeyBar):
+            foot.rewrite()
 
     @property
     def desk(self) -> Desk:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from benchround.screens.keys import COMMANDS, KEYS, Key, bindings, keys_on
+from benchround.screens.key_ring import KeyRing
+from benchround.screens.keys import COMMANDS, bindings
 from benchround.screens.sheet_base import Sheet, SheetFault
 from benchround.screens.text import Line, Role, paragraph
 from benchround.screens.widgets.field import Choice, Field, Finder, among
@@ -17,18 +18,21 @@ class CommandSheet(Sheet, inherit_bindings=False):
 
     Args:
         about: the name of the screen in the list of keys.
+        ring: the keys as the grower has them.
     """
 
     BINDINGS = bindings(COMMANDS)
     KEYS_OF = COMMANDS
 
-    def __init__(self, about: str) -> None:
+    def __init__(self, about: str, ring: KeyRing) -> None:
         super().__init__()
         self.about = about
+        self._tells = {key.id: key.tooltip for key in ring.on(about)}
+        self._finder = command_finder(about, ring)
 
     def make_fields(self) -> Sequence[Field]:
         """The one field."""
-        return [Field("command", HERE, finder=command_finder(self.about), only=True)]
+        return [Field("command", HERE, finder=self._finder, only=True)]
 
     def title_lines(self, width: int) -> Sequence[Line]:
         """What this is."""
@@ -37,7 +41,7 @@ class CommandSheet(Sheet, inherit_bindings=False):
     def note_lines(self, width: int) -> Sequence[Line]:
         """What the command chosen does."""
         choice = self.form.field("command").choice
-        words = key_by_id(choice.value).tooltip if choice else "Type a few letters, then enter."
+        words = self._tells[choice.value] if choice else "Type a few letters, then enter."
         return paragraph(words, width, Role.QUIET)
 
     def save(self) -> str:
@@ -52,9 +56,9 @@ class CommandSheet(Sheet, inherit_bindings=False):
         self.dismiss(None)
 
 
-def command_finder(about: str) -> Finder:
+def command_finder(about: str, ring: KeyRing) -> Finder:
     """The commands of a screen by the letters of their names, then of their sentences."""
-    keys = [key for key in keys_on(about) if key.id != "palette"]
+    keys = [key for key in ring.on(about) if key.id != "palette"]
     choices = [Choice(key.id, key.label, f"{key.shown}: {key.tooltip}") for key in keys]
     by_name = among(choices)
 
@@ -64,8 +68,3 @@ def command_finder(about: str) -> Finder:
         return [*found, *(c for c in choices if c not in found and wanted in c.more.casefold())]
 
     return find
-
-
-def key_by_id(name: str) -> Key:
-    """A key of the list by its id."""
-    return next(key for key in KEYS if key.id == name)

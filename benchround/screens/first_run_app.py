@@ -16,11 +16,14 @@ from textual.screen import Screen
 from benchround.core.errors import BenchroundError
 from benchround.screens.base import BenchScreen
 from benchround.screens.first_run import Begin, FirstRunScreen, Outcome
+from benchround.screens.keys import USUAL
 from benchround.screens.theme import DARK, LIGHT, THEMES, fitting
 
 if TYPE_CHECKING:
     from textual.dom import DOMNode
     from textual.theme import Theme
+
+    from benchround.screens.key_ring import KeyRing
 
 ONE_LOOK = "This terminal has sixteen colours: there is one look."
 
@@ -34,6 +37,7 @@ class FirstRunApp(App[Outcome], inherit_bindings=False):
         begin: writes the season.
         folder: where it is kept unless another folder is typed.
         today: the grower's day.
+        ring: the keys as the grower has them.
     """
 
     CSS_PATH = [  # noqa: RUF012 - as Textual has it; the first screen's is not read by itself
@@ -45,8 +49,9 @@ class FirstRunApp(App[Outcome], inherit_bindings=False):
     ENABLE_COMMAND_PALETTE = False
     theme: Reactive[str] = Reactive(fitting)
 
-    def __init__(self, begin: Begin, folder: Path, today: date) -> None:
+    def __init__(self, begin: Begin, folder: Path, today: date, ring: KeyRing = USUAL) -> None:
         super().__init__(ansi_color=True if THEMES[fitting()].ansi else None)
+        self.ring = ring
         self.half_filled: dict[str, Mapping[str, str]] = {}
         self._asks = FirstRunScreen(begin, folder, today)
 
@@ -94,14 +99,15 @@ class FirstRunApp(App[Outcome], inherit_bindings=False):
             self.refuse(BenchroundError(ONE_LOOK))
 
 
-def ask(begin: Begin, folder: Path, today: date) -> tuple[Outcome, int]:
+def ask(begin: Begin, folder: Path, today: date, ring: KeyRing = USUAL) -> tuple[Outcome, int]:
     """Ask for a first season; what became of it, and the code to leave with.
 
     Args:
         begin: writes the season.
         folder: where it is kept unless another folder is typed.
         today: the grower's day.
+        ring: the keys as the grower has them.
     """
-    app = FirstRunApp(begin, folder, today)
+    app = FirstRunApp(begin, folder, today, ring)
     outcome = app.run(mouse=False)
     return outcome or Outcome.LEFT, app.return_code or 0

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from benchround.screens.keys import GROUPS, SCREEN_WORDS, keys_on
+from benchround.screens.keys import GROUPS, SCREEN_WORDS
 from benchround.screens.page import PageScreen
 from benchround.screens.text import BLANK, Line, Role, line, paragraph
 
@@ -39,7 +39,7 @@ class HelpScreen(PageScreen):
     def _lines(self, width: int) -> Iterator[Line]:
         yield from paragraph(f"{SCREEN_WORDS[self.about]}: all keys", width, Role.HEADING)
         for group in GROUPS:
-            keys = [key for key in keys_on(self.about) if key.group == group]
+            keys = [key for key in self.ring.on(self.about) if key.group == group]
             if keys:
                 yield BLANK
                 yield from paragraph(group, width, Role.HEADING)
@@ -54,7 +54,7 @@ class HelpScreen(PageScreen):
     def _known(self, width: int) -> Iterator[Line]:
         desk = self.desk
         assumed = (f"Assumed: {words}" for words in desk.round().assumed)
-        known = (*desk.problems, *assumed)
+        known = (*desk.problems, *self.ring.faults, *assumed)
         if known:
             yield BLANK
             yield from paragraph("Worth knowing", width, Role.HEADING)

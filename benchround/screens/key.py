@@ -3,23 +3,7 @@
 from __future__ import annotations
 
 from benchround.core.frozen import dataclass
-
-SHOWN = {
-    "space": "space",
-    "question_mark": "?",
-    "slash": "/",
-    "greater_than_sign": ">",
-    "comma": ",",
-    "full_stop": ".",
-    "left_square_bracket": "[",
-    "right_square_bracket": "]",
-    "pageup": "page up",
-    "pagedown": "page down",
-    "escape": "esc",
-    "minus": "-",
-    "plus": "+",
-    "ctrl+q": "ctrl+q",
-}
+from benchround.screens.key_names import name_of
 
 DOING, LOOKING, SEVERAL, MOVING, FORM, GOING, PROGRAM = (
     "Doing",
@@ -47,6 +31,8 @@ class Key:
         action: what is called.
         footer: place in the footer, 0 for none.
         priority: works even where another screen or a field would take it.
+        called: the action's name for whoever chooses keys of their own, where keys of several
+            screens share one; empty: the id.
     """
 
     id: str
@@ -58,13 +44,14 @@ class Key:
     action: str
     footer: int = 0
     priority: bool = False
+    called: str = ""
+
+    @property
+    def name(self) -> str:
+        """The action's name, as it is typed to choose another key for it."""
+        return self.called or self.id
 
     @property
     def shown(self) -> str:
         """The keys in words, such as "left or ,"."""
         return " or ".join(name_of(key) for key in self.keys)
-
-
-def name_of(key: str) -> str:
-    """A key's name as it is shown."""
-    return SHOWN.get(key, key)

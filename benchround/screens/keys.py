@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import TYPE_CHECKING
-
-from benchround.screens.key import GROUPS, PROGRAM, Key, name_of
+from benchround.screens.key import GROUPS, PROGRAM, Key
+from benchround.screens.key_names import name_of
+from benchround.screens.key_ring import KeyRing
 from benchround.screens.key_screens import (
     BATCH,
     CHOICES,
@@ -78,6 +77,7 @@ __all__ = [
     "SITE",
     "SOW",
     "TASK",
+    "USUAL",
     "WATER",
     "WEATHER",
     "WEIGHING",
@@ -85,15 +85,11 @@ __all__ = [
     "YEAR",
     "Key",
     "bindings",
-    "footer_keys",
     "footer_words",
     "keys_on",
     "name_of",
     "program_bindings",
 ]
-
-if TYPE_CHECKING:
-    from textual.binding import BindingType
 
 MOST_IN_FOOTER = 7
 
@@ -118,41 +114,9 @@ KEYS: tuple[Key, ...] = (
 )
 
 
-def keys_on(screen: str) -> Iterator[Key]:
-    """The keys of a screen, in the order of the list."""
-    return (key for key in KEYS if screen in key.where)
-
-
-def footer_keys(screen: str) -> tuple[Key, ...]:
-    """The keys a screen names at its foot, in their order."""
-    shown = [key for key in keys_on(screen) if key.footer]
-    return tuple(sorted(shown, key=lambda key: key.footer))
-
-
-def footer_words(screen: str) -> tuple[tuple[str, str], ...]:
-    """The foot of a screen as (key, label)."""
-    return tuple((name_of(key.keys[0]), key.label) for key in footer_keys(screen))
-
-
-def bindings(screen: str) -> list[BindingType]:
-    """The keys of a screen as Textual wants them, those of the whole program left out."""
-    return [_binding(key) for key in keys_on(screen) if not key.action.startswith("app.")]
-
-
-def program_bindings() -> list[BindingType]:
-    """The keys of the whole program as Textual wants them."""
-    return [_binding(key) for key in KEYS if key.action.startswith("app.")]
-
-
-def _binding(key: Key) -> BindingType:
-    from textual.binding import Binding
-
-    return Binding(
-        ",".join(key.keys),
-        key.action,
-        key.label,
-        show=False,
-        priority=key.priority,
-        tooltip=key.tooltip,
-        id=key.id,
-    )
+USUAL = KeyRing(KEYS)
+"""The keys of whoever has not chosen any."""
+keys_on = USUAL.on
+footer_words = USUAL.footer_words
+bindings = USUAL.bindings
+program_bindings = USUAL.program_bindings

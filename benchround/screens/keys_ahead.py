@@ -21,7 +21,7 @@ RECORDING = (WEATHER, LIDS, WATER, SETTINGS)
 
 _YEAR_KEYS = (
     Key("open-ahead", ("enter",), "open", "Open what the cursor stands on.", LOOKING, OPENING,
-        "open", 1),
+        "open", 1, called="open"),
     Key("flowering", ("f",), "flowers",
         "Show only what flowers, and what flowers together with the one under the cursor; again: "
         "all strips.", LOOKING, (YEAR,), "flowering", 2),
@@ -49,9 +49,9 @@ _WEATHER_KEYS = (
         "lids", 3),
     Key("to-water", ("d",), "water", "Show what dries first.", LOOKING, (WEATHER,), "water", 5),
     Key("lid-day-before", ("left", "comma"), "day before", "Show the day before.", LOOKING,
-        (LIDS,), "other_day(-1)"),
+        (LIDS,), "other_day(-1)", called="day-before"),
     Key("lid-day-after", ("right", "full_stop"), "day after", "Show the day after.", LOOKING,
-        (LIDS,), "other_day(1)", 5),
+        (LIDS,), "other_day(1)", 5, called="day-after"),
 )  # fmt: skip
 
 _WATER_KEYS = (
@@ -92,28 +92,28 @@ _SETTINGS_KEYS = (
         (SETTINGS,), "remove", 5),
     Key("agree-to-place", ("ctrl+k",), "have read",
         "Say that the cautions shown have been read; it is recorded with the day.", FORM,
-        (PLACE,), "agree"),
+        (PLACE,), "agree", called="have-read"),
 )  # fmt: skip
 
 _FIRST_RUN_KEYS = (
     Key("begin", ("ctrl+s",), "begin", "Begin the season with what is filled in; the rest is "
-        "assumed, and the round says so.", FORM, (FIRST_RUN,), "save", 1),
+        "assumed, and the round says so.", FORM, (FIRST_RUN,), "save", 1, called="save"),
     Key("to-sample", ("ctrl+o",), "sample", "Open the sample season instead; nothing is begun.",
         FORM, (FIRST_RUN,), "sample", 2),
     Key("skip", ("enter", "tab"), "next, or skip", "Go to the next field; an empty one is skipped.",
         FORM, (FIRST_RUN,), "field(1)", 3),
     Key("skip-back", ("shift+tab",), "field before", "Go to the field before.", FORM,
-        (FIRST_RUN,), "field(-1)"),
+        (FIRST_RUN,), "field(-1)", called="field-before"),
     Key("first-choice", ("down",), "choice", "Take the next of the choices under the field; "
-        "without choices, the next field.", FORM, (FIRST_RUN,), "choice(1)"),
+        "without choices, the next field.", FORM, (FIRST_RUN,), "choice(1)", called="choice-down"),
     Key("first-choice-before", ("up",), "choice before", "Take the choice before; without "
-        "choices, the field before.", FORM, (FIRST_RUN,), "choice(-1)"),
+        "choices, the field before.", FORM, (FIRST_RUN,), "choice(-1)", called="choice-up"),
     Key("first-empty", ("ctrl+u",), "empty field", "Empty the field; empty already, it takes its "
-        "first value again.", FORM, (FIRST_RUN,), "empty"),
+        "first value again.", FORM, (FIRST_RUN,), "empty", called="empty"),
     Key("first-look", ("f2",), "light or dark", "Change between light and dark.", PROGRAM,
-        (FIRST_RUN,), "change_look"),
+        (FIRST_RUN,), "change_look", called="look"),
     Key("leave", ("escape", "ctrl+q"), "leave", "Leave; nothing is begun and nothing is written.",
-        PROGRAM, (FIRST_RUN,), "leave", 4),
+        PROGRAM, (FIRST_RUN,), "leave", 4, called="quit"),
 )  # fmt: skip
 
 AHEAD_KEYS: tuple[Key, ...] = (
@@ -123,7 +123,7 @@ AHEAD_KEYS: tuple[Key, ...] = (
     *_SETTINGS_KEYS,
     Key("undo-ahead", ("u",), "undo",
         "Take back the last thing recorded in this sitting, and the one before it, and so on.",
-        DOING, RECORDING, "undo"),
+        DOING, RECORDING, "undo", called="undo"),
 )  # fmt: skip
 FIRST_RUN_KEYS = _FIRST_RUN_KEYS
 """They belong to the screen before any season is open, which has none of the other keys."""

@@ -6,7 +6,6 @@ from benchround.screens.key import FORM, PROGRAM, Key
 from benchround.screens.key_screens import (
     LONG_SHEETS,
     MANY_FIELDS,
-    PAGES,
     SHEETS,
     SHORT_SHEETS,
     SOW,
@@ -14,11 +13,13 @@ from benchround.screens.key_screens import (
 )
 
 SHEET_KEYS: tuple[Key, ...] = (
-    Key("save-short", ("enter", "ctrl+s"), "save",
+    Key("save-short", ("enter",), "save",
         "Save the sheet; what is wrong is said beside the field, and nothing typed is lost.",
         FORM, SHORT_SHEETS, "save", 1),
-    Key("save", ("ctrl+s",), "save", "Save at any time; what is not filled in has its default.",
-        FORM, LONG_SHEETS, "save", 1),
+    Key("save-at-once", ("ctrl+s",), "save", "Save the sheet from whichever field.", FORM,
+        SHORT_SHEETS, "save", called="save"),
+    Key("save", ("ctrl+s",), "save",
+        "Save at any time; what is not filled in has its default.", FORM, LONG_SHEETS, "save", 1),
     Key("next-line", ("enter",), "next field", "Take the choice and go to the next field.", FORM,
         LONG_SHEETS, "field(1)"),
     Key("next-field", ("tab",), "next field", "Go to the next field.", FORM, MANY_FIELDS,
@@ -38,9 +39,10 @@ SHEET_KEYS: tuple[Key, ...] = (
         FORM, SHEETS, "renew"),
     Key("agree", ("ctrl+k",), "have read",
         "Say that the caution shown has been read; it is recorded with the day.", FORM, (SOW,),
-        "agree"),
+        "agree", called="have-read"),
     Key("help-in-sheet", ("f1",), "all keys", "Show all keys and what the words mean.", PROGRAM,
-        SHEETS, "help", 5),
+        SHEETS, "help", 5, called="help"),
     Key("back", ("escape",), "back",
         "Go one step back; what was typed is kept until the sheet is opened again.", PROGRAM,
-        (*SHEETS, *PAGES), "back", 3),)  # fmt: skip
+        SHEETS, "back", 3),
+)  # fmt: skip

@@ -49,6 +49,8 @@ BEFORE: dict[str, tuple[str, ...]] = {
     "undo-on-card": ("x", "x"),
     "row-up": ("down",),
     "rows-up": ("pagedown",),
+    "found-up": ("down",),
+    "found-pages-up": ("pagedown",),
     "first-row": ("end",),
     "line-up": ("pagedown",),
     "read-up": ("pagedown",),

@@ -17,6 +17,7 @@ from benchround.desk import Desk
 from benchround.screens.app import BenchroundApp
 from benchround.screens.first_run import FirstRunScreen, FirstSeason, Outcome
 from benchround.screens.first_run_app import FirstRunApp
+from benchround.screens.key_ring import KeyRing
 from benchround.screens.keys import FIRST_RUN, Key, keys_on
 from benchround.screens.widgets.form import Form
 from benchround.screens.widgets.status import Status
@@ -257,8 +258,11 @@ class Chooses:
         self.said = said
         self.asked = 0
 
-    def __call__(self, write: object, folder: Path, today: date) -> tuple[Outcome, int]:
+    def __call__(
+        self, write: object, folder: Path, today: date, ring: KeyRing
+    ) -> tuple[Outcome, int]:
         self.asked += 1
+        assert ring.faults == ()
         assert not folder.exists()
         assert not folder.parent.exists()
         if self.said is not None and callable(write):
@@ -272,6 +276,7 @@ def nowhere(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     home, here = tmp_path / "home", tmp_path / "here"
     here.mkdir()
     monkeypatch.setenv("XDG_DATA_HOME", str(home))
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "config"))
     monkeypatch.chdir(here)
     assert find_season() is None
     return home
@@ -280,7 +285,14 @@ def nowhere(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def opened_by(monkeypatch: pytest.MonkeyPatch, asks: Chooses) -> list[tuple[Desk, str, bool]]:
     seen: list[tuple[Desk, str, bool]] = []
 
-    def run(desk: Desk, sample: bool = False, clock: object = None, *, said: str = "") -> int:
+    def run(
+        desk: Desk,
+        sample: bool = False,
+        clock: object = None,
+        *,
+        said: str = "",
+        ring: KeyRing,
+    ) -> int:
         seen.append((desk, said, sample))
         return 0
 

@@ -97,9 +97,13 @@ def _notes(desk: Desk, app: BenchroundApp, made: Round) -> Iterator[tuple[str, .
     if desk.read_only:
         yield (f"Read only: {problems[0] if problems else 'nothing can be recorded'}",)
         problems = problems[1:]
+    tells = f"{app.ring.named('help')} tells"
     if problems:
-        more = f" (and {len(problems) - 1} more: ? tells)" if len(problems) > 1 else ""
+        more = f" (and {len(problems) - 1} more: {tells})" if len(problems) > 1 else ""
         yield f"{problems[0]}{more}", problems[0]
+    faults = app.ring.faults
+    if faults:
+        yield *faults[:1][: 2 - len(faults)], f"Own keys left out: {len(faults)}; {tells} why"
 
 
 def _short(day: date) -> str:

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING, cast
 
-from benchround.screens.keys import footer_words
 from benchround.screens.text import Line, Role, Span, width_of
 from benchround.screens.widgets.paper import Paper
+
+if TYPE_CHECKING:
+    from benchround.screens.app import BenchroundApp
 
 GAP = 2
 
@@ -24,7 +27,8 @@ class KeyBar(Paper):
 
     def lines(self, width: int) -> Sequence[Line]:
         """The keys that fit."""
-        return (foot_line(footer_words(self._screen), width),)
+        ring = cast("BenchroundApp", self.app).ring
+        return (foot_line(ring.footer_words(self._screen), width),)
 
 
 def foot_line(words: Sequence[tuple[str, str]], width: int) -> Line:
