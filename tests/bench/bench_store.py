@@ -15,7 +15,7 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
 from datetime import date, datetime, timedelta
 from functools import partial
 from pathlib import Path
@@ -26,8 +26,12 @@ from benchround.store.codec import encode
 from benchround.store.naming import page_name
 from benchround.store.pages import FULL
 from benchround.store.seal import format_page
+from tests.bench.figures import Figure, ratio
 from tests.store.builders import Scribe
 
+TICK, FLAT = 2.0, 1.3
+"""How many times a raw line a tick may take, and how many times as long in the largest season as in
+the smallest."""
 SIZES = (1_000, 12_000, 120_000)
 APPENDS = 400
 READS = 5
@@ -125,6 +129,43 @@ def import_ms() -> float:
     asked = [sys.executable, "-c", IMPORTER]
     runs = [subprocess.run(asked, cwd=ROOT, capture_output=True, text=True) for _ in range(READS)]
     return min(float(run.stdout) for run in runs) * 1000
+
+
+def figures() -> Iterator[Figure]:
+    """What a durable tick takes against a line added to a plain file, from season to season."""
+    with tempfile.TemporaryDirectory() as made:
+        scribes = {count: Scribe() for count in SIZES}
+        for count, scribe in scribes.items():
+            path = Path(made) / str(count)
+            write_season(path, count, scribe)
+            ours, plain = appends_ms(path, scribe, count)
+            what = f"{count:,} records: a tick on the disk, against a raw line forced there"
+            yield _of_middles(what, ours, plain, TICK)
+        least, most = SIZES[0], SIZES[-1]
+        small, large = by_turns_ms(Path(made), scribes, least, most)
+        what = f"A tick on the disk: {most:,} records against {least:,}"
+        yield _of_middles(what, large, small, FLAT)
+
+
+def by_turns_ms(
+    home: Path, scribes: Mapping[int, Scribe], least: int, most: int
+) -> tuple[list[float], list[float]]:
+    """Times of single ticks in the smallest and the largest season, by turns on the same disk."""
+    taken: dict[int, list[float]] = {least: [], most: []}
+    with (
+        SeasonFolder.open(home / str(least), "laptop") as small,
+        SeasonFolder.open(home / str(most), "laptop") as large,
+    ):
+        for number in range(APPENDS):
+            for count, season in ((least, small), (most, large)):
+                action = (typical(scribes[count], count + APPENDS + number),)
+                taken[count].append(timed_ms(partial(season.append, action)))
+    return taken[least], taken[most]
+
+
+def _of_middles(what: str, ours_ms: list[float], other_ms: list[float], limit: float) -> Figure:
+    middle = statistics.median(ours_ms) / 1000, statistics.median(other_ms) / 1000
+    return ratio(what, [middle], limit, f"middle of {APPENDS} each")
 
 
 def main() -> None:

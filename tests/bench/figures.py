@@ -49,14 +49,15 @@ class Figure:
 HEAD = "| what | found | limit | met | behind it |\n|---|---|---|---|---|"
 
 
-def ratio(what: str, pairs: Pairs, limit: float) -> Figure:
+def ratio(what: str, pairs: Pairs, limit: float, said: str = "") -> Figure:
     """The least time of ours against the least of the other: what the machine's load adds is least.
 
-    The middle one of the pairs' own ratios is told beside it.
+    The middle one of the pairs' own ratios is told beside it, or `said` where there is only one.
     """
     ours, other = (min(pair[n] for pair in pairs) for n in (0, 1))
     middle = statistics.median(mine / theirs for mine, theirs in pairs)
-    detail = f"{_ms(ours)} against {_ms(other)}; middle of {len(pairs)} ratios {middle:.2f}"
+    said = said or f"middle of {len(pairs)} ratios {middle:.2f}"
+    detail = f"{_ms(ours)} against {_ms(other)}; {said}"
     return Figure(what, ours / other, limit, detail=detail)
 
 
