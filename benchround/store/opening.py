@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import os
+import time
 from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
@@ -20,6 +21,8 @@ from benchround.store.naming import is_page, month_in, own_journals, page_number
 if TYPE_CHECKING:
     from benchround.store.lock import Lock
 
+FORGOTTEN_S = 24 * 60 * 60
+"""Age from which a half-written file under another computer's name is cleared away too."""
 WORDED_READ_ONLY = "this season was opened for reading only; open it for writing to record"
 
 
@@ -123,9 +126,16 @@ def _sweep(path: Path, machine: str, disk: Disk) -> None:
         with contextlib.suppress(FileNotFoundError):
             for name in os.listdir(folder):
                 whole = name.removeprefix(".").removesuffix(PART)
-                if name == f".{whole}{PART}" and _is_ours(whole, machine):
-                    with contextlib.suppress(OSError):
+                if name != f".{whole}{PART}":
+                    continue
+                with contextlib.suppress(OSError):
+                    if _is_ours(whole, machine) or _is_forgotten(folder / name):
                         disk.remove(folder / name)
+
+
+def _is_forgotten(part: Path) -> bool:
+    """Whether nobody has written to a file for so long that nobody is about to finish it."""
+    return time.time() - part.stat().st_mtime > FORGOTTEN_S
 
 
 def _fold_left_over(folder: Path, machine: str, disk: Disk) -> None:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import os
+import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -118,6 +120,23 @@ def test_a_half_written_file_of_this_computer_is_swept_away(tmp_path: Path) -> N
     reopen(path).close()
     assert not ours.exists()
     assert theirs.exists()
+
+
+def test_a_half_written_file_under_another_name_is_swept_away_when_a_day_old(
+    tmp_path: Path,
+) -> None:
+    path = tmp_path / "s"
+    filled_season(path, 1)
+    part = path / "records" / ".stick-2027-04-001 (kept 2027-04-03).json.part"
+    part.write_bytes(b"{")
+    reopen(path).close()
+    assert part.exists()  # the other computer may be about to finish it
+    day_ago_s = time.time() - 25 * 60 * 60
+    os.utime(part, (day_ago_s, day_ago_s))
+    reopen(path, read_only=True).close()
+    assert part.exists()
+    reopen(path).close()
+    assert not part.exists()
 
 
 def test_a_damaged_own_file_leaves_the_season_readable(tmp_path: Path) -> None:

@@ -39,10 +39,10 @@ while True:
 """
 
 
-def run_and_kill(season: Path, delay_s: float) -> list[str]:
-    """Let a writer start, kill it some time after its first action, and return what it said."""
+def run_and_kill(season: Path, delay_s: float, program: str = WRITER) -> list[str]:
+    """Let a writer start, kill it some time after its first words, and return what it said."""
     writer = subprocess.Popen(
-        [sys.executable, "-c", WRITER, str(season)], stdout=subprocess.PIPE, cwd=ROOT
+        [sys.executable, "-c", program, str(season)], stdout=subprocess.PIPE, cwd=ROOT
     )
     assert writer.stdout is not None
     first = writer.stdout.readline()
