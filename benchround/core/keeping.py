@@ -8,12 +8,17 @@ here changes an answer: it is only found sooner.
 from __future__ import annotations
 
 from benchround.core.batch.batch import Batch
+from benchround.core.census import Census, Group
 from benchround.core.crop.crop import Crop
+from benchround.core.learning.learned import Learned
 from benchround.core.learning.lesson import Lesson
+from benchround.core.record import Record
+from benchround.core.seed.packet import Packet
 from benchround.core.sky.warmth import DaysOf
 
 Sky = tuple[object, ...]
 """Weather, site and places: what the warmth of a place rests on."""
+Batches = tuple[Batch, ...]
 
 
 class Shelf:
@@ -22,23 +27,32 @@ class Shelf:
     Attributes:
         warmth: of each place by its code, by the number of the day.
         lessons: by batch id, with the batch and the crop rules it was drawn from.
+        learned: by crop or packet, with the sowings, the crop rules and the packet behind it.
     """
 
-    __slots__ = ("lessons", "sky", "warmth")
+    __slots__ = ("learned", "lessons", "sky", "warmth")
 
     def __init__(self, sky: Sky) -> None:
         self.sky = sky
         self.warmth: dict[str, DaysOf] = {}
         self.lessons: dict[str, tuple[Batch, Crop, Lesson | None]] = {}
+        self.learned: dict[Group, tuple[tuple[Batches, Crop, Packet | None], Learned]] = {}
 
 
 class Keeping:
-    """The shelf of the latest sky; it is cleared when weather, site or places change."""
+    """The shelf of the latest sky, cleared when weather, site or places change, and the rest.
 
-    __slots__ = ("_shelf",)
+    Attributes:
+        census: the batches by what is asked of several together.
+        packets: by id, with the record and the sowings each was reckoned from.
+    """
+
+    __slots__ = ("_shelf", "census", "packets")
 
     def __init__(self) -> None:
         self._shelf = Shelf(())
+        self.census = Census()
+        self.packets: dict[str, tuple[Record, Batches, Packet]] = {}
 
     def shelf(self, sky: Sky) -> Shelf:
         """The shelf for this very sky, a new one where another was kept."""

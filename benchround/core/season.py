@@ -9,6 +9,21 @@ from datetime import date
 from functools import cached_property
 
 from benchround.core.batch.batch import Batch, Part
+from benchround.core.census import (
+    AT,
+    FROM_PACKET,
+    HARDENING_AT,
+    NAMELESS,
+    SOWN,
+    UNCLEARED_AT,
+    UNKNOWN,
+    UNSOWN,
+    Census,
+    Group,
+    by_id,
+    last_id,
+    oldest_first,
+)
 from benchround.core.crop.crop import Crop, Hardiness, PlantClass, Raising
 from benchround.core.frozen import dataclass
 from benchround.core.keeping import Keeping, Shelf
@@ -27,7 +42,7 @@ from benchround.core.water.tray_kept import TrayKept
 __all__ = ["UNKNOWN_CROP", "Packet", "PutOff", "Season"]
 
 UNKNOWN_CROP = Crop(
-    key="unknown",
+    key=UNKNOWN,
     name="Unknown",
     latin="",
     plant_class=PlantClass.UNKNOWN,
@@ -92,13 +107,16 @@ class Season:
         """A place by its code."""
         return self._by_code.get(code)
 
+    @property
+    def _census(self) -> Census:
+        return self.keeping.census.brought_to(self.batches)
+
     @cached_property
     def nameless(self) -> tuple[tuple[Batch, Part], ...]:
         """Trays that stand without a name."""
         return tuple(
             (batch, part)
-            for batch in self.batches.values()
-            if batch.crop == UNKNOWN_CROP.key
+            for batch in self._census.of(NAMELESS, "", by_id)
             for part in batch.parts
             if part.stage in SEEDLING | YOUNG
         )
@@ -106,11 +124,13 @@ class Season:
     @cached_property
     def hardening_place(self) -> str:
         """Where most of what is hardening stands; empty where nothing is."""
+        census = self._census
         codes = [
-            part.place
-            for batch in self.batches.values()
+            code
+            for code in census.names(HARDENING_AT)
+            for batch in census.of(HARDENING_AT, code, by_id)
             for part in batch.parts
-            if part.stage is Stage.HARDENING and part.place
+            if code and part.place == code and part.stage is Stage.HARDENING
         ]
         number = Counter(codes)
         return max(number, key=lambda code: (number[code], code), default="")
@@ -118,17 +138,25 @@ class Season:
     @cached_property
     def uncleared(self) -> Mapping[str, str]:
         """Places where something is over but not cleared yet, and the batch that stands there."""
-        return {
-            part.place: batch.id
-            for batch in self.batches.values()
-            for part in batch.parts
-            if part.place and part.stage in (Stage.GOING_OVER, Stage.SEED_SAVED)
-        }
+        census = self._census
+        codes = (code for code in census.names(UNCLEARED_AT) if code)
+        return {code: census.of(UNCLEARED_AT, code, last_id) for code in codes}
+
+    def standing_at(self, code: str) -> tuple[Batch, ...]:
+        """The batches of which something lives at a place, the very same tuple while all do."""
+        return self._census.of(AT, code, by_id)
 
     @cached_property
     def packets(self) -> Mapping[str, Packet]:
         """Seed packets, with what was sown from each taken off."""
-        return packets_of(self.packet_records, self.batches.values())
+        census, kept = self._census, self.keeping.packets
+        for record in self.packet_records:
+            sown = census.of(FROM_PACKET, record.about, oldest_first)
+            found = kept.get(record.about)
+            if found is None or found[0] is not record or found[1] is not sown:
+                (packet,) = packets_of((record,), sown).values()
+                kept[record.about] = (record, sown, packet)
+        return {record.about: kept[record.about][2] for record in self.packet_records}
 
     @cached_property
     def _packets_of_crop(self) -> Mapping[str, tuple[Packet, ...]]:
@@ -183,34 +211,15 @@ class Season:
         return found
 
     @cached_property
-    def _batches_of(self) -> Mapping[tuple[str, str], tuple[Batch, ...]]:
-        """Batches by ("crop", key) and by ("packet", id), oldest first; unsown ones by crop."""
-        found: dict[tuple[str, str], list[Batch]] = {}
-        for batch in self.batches.values():
-            if batch.sowing is not None:
-                found.setdefault(("crop", batch.crop), []).append(batch)
-                if batch.sowing.packet:
-                    found.setdefault(("packet", batch.sowing.packet), []).append(batch)
-            else:
-                found.setdefault(("unsown", batch.crop), []).append(batch)
-        return {
-            key: tuple(sorted(batches, key=lambda batch: (batch.begun, batch.id)))
-            for key, batches in found.items()
-        }
-
-    @cached_property
     def last_sown(self) -> Mapping[str, str]:
         """Crops that are sown again and again -> the batch sown last; none where one is planned."""
-        found: dict[str, str] = {}
-        for (what, crop), batches in self._batches_of.items():
-            if what != "crop" or self.crop(crop).succession_days is None:
+        census, found = self._census, {}
+        for crop in census.names(SOWN):
+            if self.crop(crop).succession_days is None or census.of(UNSOWN, crop, _any_planned):
                 continue
-            if any(b.main.stage in BEFORE for b in self._batches_of.get(("unsown", crop), ())):
-                continue
-            sown = [b for b in batches if b.main.stage is not Stage.CANCELLED]
-            days = [(b.sowing.again_on or b.sowing.day, b.id) for b in sown if b.sowing is not None]
-            if days:
-                found[crop] = max(days)[1]
+            last = census.of(SOWN, crop, _last_sown)
+            if last:
+                found[crop] = last
         return found
 
     def lesson(self, batch: Batch) -> Lesson | None:
@@ -222,25 +231,34 @@ class Season:
             kept[batch.id] = found
         return found[2]
 
-    @cached_property
-    def _learned(self) -> dict[tuple[str, str], Learned]:
-        return {}
-
     def learned(self, crop_key: str) -> Learned:
         """What own sowings taught of a crop, beside the library's figures."""
-        return self._learn(("crop", crop_key), self.crop(crop_key), None)
+        return self._learn((SOWN, crop_key), self.crop(crop_key), None)
 
     def learned_of_packet(self, packet_id: str) -> Learned:
         """What own sowings taught of a packet, beside its own or the library's figures."""
         packet = self.packets.get(packet_id)
         crop = self.crop(packet.crop if packet else "")
-        return self._learn(("packet", packet_id), crop, packet)
+        return self._learn((FROM_PACKET, packet_id), crop, packet)
 
-    def _learn(self, about: tuple[str, str], crop: Crop, packet: Packet | None) -> Learned:
-        found = self._learned.get(about)
-        if found is None:
-            drawn = (self.lesson(batch) for batch in self._batches_of.get(about, ()))
-            lessons = (lesson for lesson in drawn if lesson is not None)
-            found = learn(about[1], crop.germination, lessons, packet)
-            self._learned[about] = found
-        return found
+    def _learn(self, group: Group, crop: Crop, packet: Packet | None) -> Learned:
+        ground = (self._census.of(*group, oldest_first), crop, packet)
+        found = self._shelf.learned.get(group)
+        if found is None or any(a is not b for a, b in zip(found[0], ground, strict=True)):
+            lessons = (lesson for batch in ground[0] if (lesson := self.lesson(batch)) is not None)
+            found = (ground, learn(group[1], crop.germination, lessons, packet))
+            self._shelf.learned[group] = found
+        return found[1]
+
+
+def _any_planned(batches: Mapping[str, Batch]) -> bool:
+    return any(batch.main.stage in BEFORE for batch in batches.values())
+
+
+def _last_sown(batches: Mapping[str, Batch]) -> str:
+    days = [
+        (batch.sowing.again_on or batch.sowing.day, batch.id)
+        for batch in batches.values()
+        if batch.sowing is not None and batch.main.stage is not Stage.CANCELLED
+    ]
+    return max(days)[1] if days else ""
