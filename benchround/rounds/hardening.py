@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from benchround.core.crop.crop import Hardening, Hardiness, Raising
+from benchround.core.crop.crop import Edge, Hardening, Hardiness, Raising
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
+from benchround.core.planning.last_sowing import first_frost_from
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
 from benchround.rounds.proposal import Proposal, draft, in_sight, window
@@ -151,14 +152,21 @@ def start_due(view: BatchView, course: Hardening) -> tuple[date, str] | None:
         return None
     day, figure = ready
     if course.starts is not None:
-        year = view.season.site.year
-        number = view.day.year
-        if view.crop.hardiness is not Hardiness.HARDY and year.southern and view.day.month < 5:
-            number -= 1
-        opens = year.edge(course.starts, number)
+        opens = _opens(view, course.starts)
         if opens > day:
             return opens, f"not before {say_day(opens)} ({course.starts.anchor})"
     return day, figure
+
+
+def _opens(view: BatchView, starts: Edge) -> date:
+    """The day of this growing year hardening may begin; after the first frost, of the next one."""
+    year = view.season.site.year
+    if view.crop.hardiness is Hardiness.HARDY:
+        return year.edge(starts, view.day.year)
+    number = view.day.year - 1
+    while view.day >= first_frost_from(year, year.edge(starts, number)):
+        number += 1
+    return year.edge(starts, number)
 
 
 def _plant_ready(view: BatchView, course: Hardening) -> tuple[date, str] | None:
@@ -181,6 +189,8 @@ def _plant_ready(view: BatchView, course: Hardening) -> tuple[date, str] | None:
         return None
     if view.stage in SEEDLING | YOUNG | {Stage.OVERWINTERING}:
         best = sowing.day + timedelta(days=max(0, span[0] - course.days))
+        if view.true_leaves is not None:
+            best = max(best, view.true_leaves[0])
         pricked = view.since(Kind.PRICKED_OUT)
         if pricked is not None:
             best = max(best, pricked + timedelta(days=course.after_potting_days))

@@ -6,6 +6,7 @@ from datetime import date, timedelta
 
 from benchround.core.dates import say_day
 from benchround.core.frame.lid_words import LidLimits
+from benchround.core.planning.last_sowing import first_frost_from
 from benchround.core.sky.weather import DayWeather
 from benchround.core.task import Hold
 from benchround.rounds.view import BatchView
@@ -17,6 +18,8 @@ PLANTING_GUST_KMH = 40.0
 DOWNPOUR = LidLimits()
 """Rain that keeps lids down keeps planting waiting too."""
 TOO_HOT_C = 30.0
+AUTUMN_AHEAD_DAYS = 150
+"""Further than this before the safe last-frost day it is autumn or winter, not spring."""
 FROST_SOURCE = (
     "10 % last-frost date: seed firm's frost-probability pages (idea read); "
     "five nights: our proposal"
@@ -47,22 +50,23 @@ def frost_hold(view: BatchView) -> Hold | None:
             f"{NIGHTS_WANTED} nights above {least:g} C are wanted",
             again,
         )
-    if view.day < safe:
-        return Hold(f"before the safe last-frost day {say_day(safe)}", safe)
-    return None
+    if view.day >= safe:
+        return None
+    if (safe - view.day).days > AUTUMN_AHEAD_DAYS:
+        return Hold("the first frost of autumn is due: keep it under glass or let it go", safe)
+    return Hold(f"before the safe last-frost day {say_day(safe)}", safe)
 
 
 def safe_from(view: BatchView) -> date:
     """The day of this growing season after which only one year in ten has a frost.
 
-    Stock that waits to go out in early summer belongs to the spring just past: outside half a year
-    after that day it is this year's; from autumn on, the coming year's.
+    Stock that waits to go out in summer belongs to the spring just past; from the first frost of
+    autumn on it waits for the coming one.
     """
     year = view.season.site.year
-    for number in (view.day.year - 1, view.day.year, view.day.year + 1):
-        safe = date(number, *year.last_frost_safe)
-        if view.day <= safe + timedelta(days=180):
-            return safe
+    safe = date(view.day.year - 1, *year.last_frost_safe)
+    while view.day >= first_frost_from(year, safe):
+        safe = date(safe.year + 1, *year.last_frost_safe)
     return safe
 
 
