@@ -102,7 +102,7 @@ class Life:
         found = first_window(self.book.season.site, self.crop)
         self.day = found[1].opens if found else START + timedelta(days=100)
         place = STANDS[found[0].where] if found else "bench-1"
-        sown = {"crop": key, "seeds": 40, "wanted": 20, "place": place}
+        sown: dict[str, Figure] = {"crop": key, "seeds": 40, "wanted": 20, "place": place}
         self.tell(self.day, Kind.SOWN, "b1", sown)
 
     def tell(self, day: date, of: Kind, about: str, figures: Mapping[str, Figure]) -> None:
