@@ -64,6 +64,7 @@ def reckon(given: argparse.Namespace) -> Answer:
     within_sky(given.lat)
     tray = container(given.container)
     water = tray_water(tray, Compost(given.compost))
+    within("the altitude", given.altitude, -500.0, 6000.0, "m")
     if given.sun_share is not None:
         within("the share of sun", given.sun_share, 0.0, 1.0, "")
     estimate = reference_et(

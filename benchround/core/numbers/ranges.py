@@ -10,6 +10,8 @@ COLDEST_AIR_C = -60.0
 """Below every air temperature a garden has seen; colder is a slip of the pen."""
 WARMEST_AIR_C = 60.0
 """Above the warmest shade temperature ever measured (56.7 degC)."""
+MOST_COUNTED = 100_000_000
+"""No grower counts more seeds, cells or plants; beyond it the sums only take for ever."""
 
 
 def within(
@@ -48,17 +50,21 @@ def within(
             f"{what} is {said}{tail}, which cannot be used: give a figure {words}{tail}."
         )
     raise OutOfRangeError(
-        f"{what} is {said}{tail}, outside {low:g} to {high:g}{tail}: check the figure"
+        f"{what} is {said}{tail}, outside {_said(low)} to {_said(high)}{tail}: check the figure"
     )
 
 
 def whole(what: str, value: int, low: int, high: int | None = None) -> int:
     """Return the value if it is a whole number in the range, else refuse it.
 
+    Without a greatest value of its own a count may be as large as `MOST_COUNTED`.
+
     Raises:
         OutOfRangeError: the figure is not whole, or outside the range.
     """
-    within(what, value, low, math.inf if high is None else high)
+    if high is None:
+        within(what, value, low)
+    within(what, value, low, MOST_COUNTED if high is None else high)
     if isinstance(value, bool) or value != math.floor(value):
         raise OutOfRangeError(f"{what} is {value}, which is not a whole number: give a count.")
     return int(value)
@@ -102,7 +108,7 @@ def require_min_max(tmin_c: float, tmax_c: float) -> None:
 def _said(value: float) -> str:
     """A figure as it is printed; a whole number beyond every float has no shorter form."""
     try:
-        return f"{value:g}"
+        return f"{value:.0f}" if 1e5 <= abs(value) < 1e15 else f"{value:g}"
     except OverflowError:
         return "too large a number"
 

@@ -18,6 +18,7 @@ from benchround.core.seed.thermal_model import NORMAL
 
 MOST_CELLS = 5_000_000
 MOST_CELLS_UNCERTAIN = 20_000
+MOST_PER_CELL = 1000
 SLACK = 1e-12
 """A chance this little short of the wanted one is a rounding error, not a shortfall."""
 
@@ -25,7 +26,7 @@ SLACK = 1e-12
 def share_with_plant(germination: float, per_cell: int) -> float:
     """Return the share of cells with at least one seedling, 1 - (1 - g)^s."""
     share("germination share", germination)
-    whole("seeds in a cell", per_cell, 1)
+    whole("seeds in a cell", per_cell, 1, MOST_PER_CELL)
     if germination == 1.0:
         return 1.0
     return -math.expm1(per_cell * math.log1p(-germination))
@@ -39,7 +40,7 @@ def blank_share(germination: float, per_cell: int) -> float:
 def blank_share_uncertain(a: float, b: float, per_cell: int) -> float:
     """Return the expected share of blank cells for g ~ Beta(a, b): prod (b + i) / (a + b + i)."""
     _check_beta(a, b)
-    whole("seeds in a cell", per_cell, 1)
+    whole("seeds in a cell", per_cell, 1, MOST_PER_CELL)
     return math.prod((b + i) / (a + b + i) for i in range(per_cell))
 
 
@@ -56,7 +57,7 @@ def seeds_per_cell(filled: float, germination: float) -> int:
 def least_germination(filled: float, per_cell: int) -> float:
     """Return the lowest germination that fills this share of the cells: 1 - (1-P)^(1/s)."""
     check_chance("share of cells to fill", filled)
-    whole("seeds in a cell", per_cell, 1)
+    whole("seeds in a cell", per_cell, 1, MOST_PER_CELL)
     return -math.expm1(math.log1p(-filled) / per_cell)
 
 
@@ -164,7 +165,7 @@ def _nodes(a: float, b: float, per_cell: int, survivals: Sequence[float]) -> lis
     also where a or b is below 1 and the density has no bound.
     """
     _check_beta(a, b)
-    whole("seeds in a cell", per_cell, 1)
+    whole("seeds in a cell", per_cell, 1, MOST_PER_CELL)
     kept = math.prod(share("survival", s) for s in survivals)
     centre, width = math.log(a / b), math.sqrt(1.0 / a + 1.0 / b)
     nodes, step = [], 0.08

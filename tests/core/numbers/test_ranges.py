@@ -54,3 +54,8 @@ def test_min_above_max_is_named_with_both() -> None:
     require_min_max(4.0, 4.0)
     with pytest.raises(OutOfRangeError, match="minimum 9 degC is above the maximum 4 degC"):
         require_min_max(9.0, 4.0)
+
+
+def test_a_count_beyond_all_counting_is_refused_with_its_limit() -> None:
+    with pytest.raises(OutOfRangeError, match="seeds is 100000001, outside 1 to 100000000"):
+        whole("seeds", 100_000_001, 1)

@@ -83,7 +83,7 @@ def test_too_cold_is_said_with_the_base() -> None:
     plan = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, WANTED, NORTH, steady(5.0))
     assert not plan.possible
     assert plan.sow_from is None
-    assert "base 6 C" in plan.reason
+    assert "base of 6 C" in plan.reason
 
 
 def test_a_frame_through_the_usual_year_is_slower_than_a_heated_bench() -> None:

@@ -250,7 +250,7 @@ def test_s24_first_guess_is_exact_or_one_off(p: float) -> None:
         (lambda: how_many(24, math.nan), "germination share is nan"),
         (lambda: how_many(24, 0.8, chance=1.0), "chance wanted is 1.*above 0 and below 1"),
         (lambda: how_many(24, 0.8, chance=0.0), "chance wanted is 0.*above 0 and below 1"),
-        (lambda: how_many(24, 0.8, per_cell=0), "seeds in a cell is 0.*from 1"),
+        (lambda: how_many(24, 0.8, per_cell=0), "seeds in a cell is 0, outside 1 to 1000"),
         (lambda: how_many(24, 0.8, survival=(0.9, 0.0)), "survival is 0"),
         (lambda: how_many(24, 0.8, tested=0), "seeds tested is 0"),
         (lambda: cells_needed(24, 0.9, 0.0), "above 0 and up to 1"),
