@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from textual.app import ComposeResult
-from textual.strip import Strip
 
 from benchround.screens.base import BenchScreen
 from benchround.screens.keys import PAGE, bindings
-from benchround.screens.text import BLANK, Line, Role, fit, line, strip
+from benchround.screens.text import Line, Role, fit, line
 from benchround.screens.widgets.key_bar import KeyBar
-from benchround.screens.widgets.paper import Paper
+from benchround.screens.widgets.paper import Paper, Sight
 from benchround.screens.widgets.status import Status
 
 
@@ -32,25 +31,30 @@ class Sheaf(Paper, can_focus=True):
         size = self.size
         last = max(0, len(self.written(size.width)) - size.height)
         self.top = max(0, min(last, self.top + by))
-        self.refresh()
+        self.draw_changes()
+
+    def rewrite(self, *, layout: bool = False) -> None:
+        """Ask for the lines again when they are drawn: a page may be long, and long to write."""
+        self._written = None
+        self.refresh(layout=layout)
 
     def on_resize(self) -> None:
         """Stay within the page."""
         self._written = None
         self.go(0)
 
-    def render_line(self, y: int) -> Strip:
-        """One line in sight; the last one says when there is more."""
-        width, high = self.size.width, self.size.height
+    def sight(self, width: int, height: int) -> Sight:
+        """The lines in sight; the last one says when there is more."""
         lines = self.written(width)
-        number = self.top + y
-        left = len(lines) - self.top - high
-        if y == high - 1 and left > 0:
+        found: list[tuple[Line, Role | None]] = [
+            (words, None) for words in lines[self.top : self.top + height]
+        ]
+        left = len(lines) - self.top - height
+        if left > 0 and found:
             screen = self.screen
             how = screen.more_key() if isinstance(screen, PageScreen) else ""
-            more = line((fit(f"{left + 1} more lines: {how}", width), Role.QUIET))
-            return strip(more, width, self.style_of)
-        return strip(lines[number] if number < len(lines) else BLANK, width, self.style_of)
+            found[-1] = (line((fit(f"{left + 1} more lines: {how}", width), Role.QUIET)), None)
+        return found
 
 
 class PageScreen(BenchScreen[str], inherit_bindings=False):

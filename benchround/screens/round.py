@@ -10,7 +10,7 @@ from textual.containers import Container
 from benchround.core.caution.due import CAUTIONS, to_show
 from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError
-from benchround.core.task import Standing, Task
+from benchround.core.task import Task
 from benchround.screens.base import BenchScreen
 from benchround.screens.keys import ROUND, bindings
 from benchround.screens.rows import first_task, rows_of
@@ -19,8 +19,8 @@ from benchround.screens.widgets.key_bar import KeyBar
 from benchround.screens.widgets.status import Status
 from benchround.screens.widgets.task_detail import TaskDetail
 from benchround.screens.widgets.task_list import TaskList
+from benchround.screens.words import TO_DO
 
-TO_DO = (Standing.DUE, Standing.LATE, Standing.OVERDUE)
 DAY_TURNS_EVERY_S = 60.0
 
 
@@ -46,7 +46,7 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
         """Head, list, detail, status, foot."""
         yield RoundHead()
         with Container(id="body"):
-            yield TaskList()
+            yield TaskList(self._show_task)
             yield TaskDetail()
         yield Status()
         yield KeyBar(ROUND)
@@ -71,8 +71,9 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
             self.bench.refuse(error)
             return
         rows = rows_of(made, desk.season, folded=self._folded)
-        self.query_one(RoundHead).show(made, desk, self.bench)
-        self.tasks.show(rows, desk.season, key)
+        tasks = self.tasks
+        tasks.show(rows, desk.season, key)
+        self.query_one(RoundHead).show(made, desk, self.bench, tasks.position)
         self._show_task()
 
     def came_back(self, said: str | None) -> None:
@@ -81,14 +82,11 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
         if said:
             self.say(said)
 
-    def on_task_list_moved(self) -> None:
-        """Tell of the task the cursor went to."""
-        self._show_task()
-
     def _show_task(self) -> None:
+        """Tell of the task the cursor stands on."""
         task, season = self.tasks.current, self.desk.season
         self.query_one(TaskDetail).show(task, season, self._cautions(task))
-        self.query_one(RoundHead).stand(*self.tasks.position)
+        self.query_one(RoundHead).stand(self.tasks.position)
 
     def _cautions(self, task: Task | None) -> tuple[tuple[str, bool], ...]:
         if task is None:

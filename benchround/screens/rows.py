@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
+from itertools import chain, islice
 
 from benchround.core.frozen import dataclass
 from benchround.core.season import Season
-from benchround.core.task import Round, Task
+from benchround.core.task import Round, Standing, Task
 from benchround.screens.words import SLOT_HEADINGS
 
 
@@ -30,23 +31,33 @@ def rows_of(made: Round, season: Season, *, folded: bool = False) -> tuple[Row, 
         season: names the places.
         folded: leave out the tasks that are not due yet, keeping their heading.
     """
-    doing = made.today
+    doing: list[Task] = []
+    held: list[Task] = []
+    early: list[Task] = []
+    for task in made.tasks:
+        standing = task.standing
+        if standing is Standing.EARLY:
+            early.append(task)
+        elif standing is Standing.HELD:
+            held.append(task)
+        else:
+            doing.append(task)
     return (
         *_grouped(doing, season),
-        *_group("Held: weather or room forbids it", made.held),
-        *_early(made.early, folded=folded),
+        *_group("Held: weather or room forbids it", held),
+        *_early(early, folded=folded),
     )
 
 
-def _grouped(tasks: Iterable[Task], season: Season) -> Iterator[Row]:
-    group: list[Task] = []
-    for task in tasks:
-        if group and (task.slot, task.place) != (group[0].slot, group[0].place):
-            yield from _group(_words(group[0], season), group)
-            group = []
-        group.append(task)
-    if group:
-        yield from _group(_words(group[0], season), group)
+def _grouped(tasks: Sequence[Task], season: Season) -> Iterator[Row]:
+    first = 0
+    for number, task in enumerate(tasks):
+        begun = tasks[first]
+        if task.slot is not begun.slot or task.place != begun.place:
+            yield from _group(_words(begun, season), tasks[first:number])
+            first = number
+    if tasks:
+        yield from _group(_words(tasks[first], season), tasks[first:])
 
 
 def _words(task: Task, season: Season) -> str:
@@ -93,8 +104,19 @@ def place_to_stand(old: Sequence[Row], at: int, new: Sequence[Row]) -> int | Non
     Returns:
         An index of `new`, None where it holds no task.
     """
-    here = {row.key: number for number, row in enumerate(new) if isinstance(row, Task)}
-    for row in (*old[at:], *reversed(old[:at])):
-        if isinstance(row, Task) and row.key in here:
-            return here[row.key]
+    same = {id(row): number for number, row in enumerate(new)}
+    here: dict[str, int] | None = None
+    for row in chain(islice(old, at, None), reversed(old[:at])):
+        if not isinstance(row, Task):
+            continue
+        found = same.get(id(row))
+        if found is None:
+            here = _by_key(new) if here is None else here
+            found = here.get(row.key)
+        if found is not None:
+            return found
     return first_task(new)
+
+
+def _by_key(rows: Sequence[Row]) -> dict[str, int]:
+    return {row.key: number for number, row in enumerate(rows) if isinstance(row, Task)}

@@ -167,6 +167,13 @@ def role_styles(name: str) -> Mapping[Role, Style]:
     return MappingProxyType({role: _role_style(name, role) for role in Role})
 
 
+@lru_cache(maxsize=8)
+def rule_style(name: str) -> Style:
+    """The style of the rules between the parts of a screen, in a look."""
+    colours = PALETTES[name]
+    return Style.parse(f"{_rich_name(colours['rule'])} on {_rich_name(colours['ground'])}")
+
+
 def colours_of(name: str, role: Role) -> tuple[str, str]:
     """The colour of a role's letters and of the ground they stand on."""
     colours = PALETTES[name]

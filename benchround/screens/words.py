@@ -20,6 +20,8 @@ SLOT_HEADINGS = {
     Slot.AFTERNOON: "Late afternoon",
     Slot.EVENING: "Evening",
 }
+TO_DO = (Standing.DUE, Standing.LATE, Standing.OVERDUE)
+"""How a task stands that is to be done on the day."""
 SITE = "Site"
 AHEAD_DAYS = 6
 FAR_DAYS = 300
@@ -73,11 +75,12 @@ def subject_in_full(task: Task, season: Season) -> str:
 
 def counts(made: Round) -> str:
     """How many tasks there are, by how they stand."""
-    parts = [f"{len(made.today)} to do"]
-    late = sum(1 for task in made.tasks if task.standing is Standing.LATE)
-    for number, word in ((len(made.overdue), "overdue"), (late, "late"), (len(made.held), "held")):
+    standings = [task.standing for task in made.tasks]
+    parts = [f"{sum(standings.count(standing) for standing in TO_DO)} to do"]
+    for standing in (Standing.OVERDUE, Standing.LATE, Standing.HELD):
+        number = standings.count(standing)
         if number:
-            parts.append(f"{number} {word}")
+            parts.append(f"{number} {standing}")
     return ", ".join(parts)
 
 

@@ -1,39 +1,38 @@
-"""How soon the round is painted and keys are answered, against the smallest Textual program.
+"""How soon keys are answered, against the smallest Textual program.
 
-    python -m tests.bench.bench_screens [runs]
+    python -m tests.bench.bench_screens [rounds] [--no-nursery] [--no-opening]
 
-Both programs are started by turns in pseudo-terminals of the same size, so that what slows the
-machine slows both. A ratio is the middle one of the runs. Bytecode must be there: the first run of
-each is thrown away.
+Both programs are open at once in pseudo-terminals of the same size and are given keys by turns, so
+that what slows the machine slows both. What is timed is from the key to the last byte that is drawn
+for it. Screens are opened in a program just started, so that reading the screen's own code and
+style sheet counts.
 """
 
 from __future__ import annotations
 
-import os
-import pty
-import re
-import select
-import signal
-import statistics
-import subprocess
+import shutil
 import sys
 import tempfile
-import termios
-import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
+from itertools import islice
 from pathlib import Path
 
-from tests.sample.story import records
-from tests.screens.stage import write_season
+from benchround.screens.destinations import DESTINATIONS
+from tests.bench import nursery
+from tests.bench.bench_round import DAY
+from tests.bench.figures import HEAD, Figure, machine, ratio
+from tests.terminal.program import ROOT, Program, program
 
-ROOT = Path(__file__).parents[2]
-SIZE = (120, 40)
-PATIENCE_S = 30.0
-QUIET_S = 0.15
-ESCAPES = re.compile(
-    rb"\x1b\[[0-?]*[ -/]*[@-~]|\x1b\][^\x07\x1b]*(?:\x07|\x1b\\)|\x1b[P_^X][^\x1b]*\x1b\\|\x1b[=>]"
-)
+__all__ = ["ROOT", "SMALLEST", "terminal"]
+
+COLUMNS, LINES = 120, 40
+FIVE_HUNDRED_TASKS, NURSERY = 408, 3_084
+"""How many batches the seasons have: one whose round has 500 tasks, and a nursery's."""
+MOVE, TICK, NURSERY_TICK, OPENING = 1.3, 5.0, 8.0, 20.0
+"""How many times the smallest program's time each may take."""
+DOWN, UP, TAB, SPACE = b"\x1b[B", b"\x1b[A", b"\t", b" "
+READY = "all keys"
 
 SMALLEST = """
 from textual.app import App
@@ -52,131 +51,175 @@ class Smallest(App):
 Smallest().run()
 """
 
-KEYS: Mapping[str, tuple[bytes, ...]] = {
-    "down": (b"\x1b[B",),
-    "tick": (b"\t", b"\t", b"\t", b" "),
-    "undo": (b"\t", b"\t", b"\t", b" ", b"u"),
-    "next day": (b".",),
-    "why": (b"w",),
-    "help": (b"?",),
-    "sowing sheet": (b"s",),
-    "a letter in it": (b"s", b"c"),
-    "the crop found": (b"s", b"c", b"o", b"s", b"m"),
+FROM_THE_ROUND: Mapping[str, bytes] = {
+    "why": b"w",
+    "all keys (?)": b"?",
+    "the list of screens": b"g",
+    "a task's sheet": b"\r",
+    "a record sheet": b"r",
+    "putting off": b"p",
 }
-"""Keys pressed one after another; the last one is measured."""
+"""Screens that are not gone to from the list of screens, and the key that opens each."""
 
-
-class Terminal:
-    """One program in a pseudo-terminal."""
-
-    def __init__(self, command: list[str]) -> None:
-        self.master, slave = pty.openpty()
-        termios.tcsetwinsize(slave, (SIZE[1], SIZE[0]))
-        env = {**os.environ, "TERM": "xterm-256color"}
-        env.pop("PYTHONDONTWRITEBYTECODE", None)
-        env.pop("NO_COLOR", None)
-        self.drawn = b""
-        self.began = time.perf_counter()
-        self.process = subprocess.Popen(
-            command,
-            stdin=slave,
-            stdout=slave,
-            stderr=slave,
-            cwd=ROOT,
-            env=env,
-            start_new_session=True,
-        )
-        os.close(slave)
-
-    def _read(self, patience_s: float) -> bool:
-        ready, _, _ = select.select([self.master], [], [], patience_s)
-        if ready:
-            self.drawn += os.read(self.master, 1 << 16)
-        return bool(ready)
-
-    def painted(self, words: bytes) -> float:
-        """Seconds from the start until the words are drawn."""
-        end = time.perf_counter() + PATIENCE_S
-        while words not in ESCAPES.sub(b"", self.drawn):
-            if time.perf_counter() > end:
-                raise TimeoutError(f"{words!r} was not drawn: {self.drawn[-500:]!r}")
-            self._read(0.5)
-        return time.perf_counter() - self.began
-
-    def settle(self) -> None:
-        """Wait until nothing is drawn any more."""
-        while self._read(QUIET_S):
-            continue
-
-    def answered(self, key: bytes) -> float:
-        """Seconds from a key until something is drawn."""
-        self.settle()
-        start = time.perf_counter()
-        os.write(self.master, key)
-        self._read(PATIENCE_S)
-        return time.perf_counter() - start
-
-    def close(self) -> None:
-        """End the program."""
-        self.process.send_signal(signal.SIGKILL)
-        self.process.wait()
-        os.close(self.master)
+Pair = tuple[float, float]
 
 
 @contextmanager
-def terminal(command: list[str]) -> Iterator[Terminal]:
-    """A program that is ended in any case."""
-    opened = Terminal(command)
-    try:
+def terminal(command: list[str]) -> Iterator[Program]:
+    """A program in a terminal of the size measured on."""
+    with program(command, COLUMNS, LINES) as opened:
         yield opened
-    finally:
-        opened.close()
 
 
-def main(runs: int) -> None:
-    """Measure and print."""
-    with tempfile.TemporaryDirectory() as home:
-        smallest_file = Path(home) / "smallest.py"
-        smallest_file.write_text(SMALLEST, "utf-8")
-        smallest = [sys.executable, str(smallest_file)]
-        ours = [sys.executable, "-m", "tests.screens.leaving_app"]
-        paint: list[tuple[float, float]] = []
-        for number in range(runs + 1):
-            season = write_season(Path(home) / f"paint-{number}", records())
-            pair = _paint_once([*ours, str(season)], smallest)
-            if number:
-                paint.append(pair)
-        _tell("first paint of the round", paint)
-        for name, keys in KEYS.items():
-            pairs = []
-            for number in range(runs):
-                season = write_season(Path(home) / f"{name}-{number}", records())
-                pairs.append(_key_once([*ours, str(season)], smallest, keys))
-            _tell(f"answer to: {name}", pairs)
+class Course:
+    """Where measurements are made: a season folder, and the smallest program.
+
+    Args:
+        home: a folder for everything that is written.
+        batches: how many batches the season has.
+    """
+
+    def __init__(self, home: Path, batches: int) -> None:
+        self.folder = home / f"season-{batches}"
+        self.records = nursery.write(self.folder, batches, DAY)
+        self.smallest = home / "smallest.py"
+        self.smallest.write_text(SMALLEST, "utf-8")
+        self._copies = 0
+
+    @contextmanager
+    def opened(self) -> Iterator[tuple[Program, Program]]:
+        """Our program on a copy of the season, and the smallest one, both painted and quiet."""
+        self._copies += 1
+        copy = self.folder.with_name(f"{self.folder.name}-{self._copies}")
+        shutil.copytree(self.folder, copy)
+        ours = [sys.executable, "-m", "tests.bench.screens_on_a_day", str(copy), DAY.isoformat()]
+        with terminal(ours) as mine, terminal([sys.executable, str(self.smallest)]) as least:
+            mine.wait_for(READY)
+            least.wait_for("READY")
+            for one in (mine, least, mine):
+                one.settle(0.3)
+            yield mine, least
+        shutil.rmtree(copy)
+
+    def tasks(self) -> str:
+        """How many tasks there are, as the head of the round says it."""
+        with self.opened() as (mine, _):
+            return mine.cells.text.partition("\n")[0].rpartition(" of ")[2].strip()
 
 
-def _paint_once(ours: list[str], smallest: list[str]) -> tuple[float, float]:
-    with terminal(ours) as app:
-        mine = app.painted(b"Morning - ")
-    with terminal(smallest) as app:
-        return mine, app.painted(b"READY")
+def by_turns(mine: Program, least: Program, key: bytes, other: bytes = b"a") -> Pair:
+    """The times of a key in both programs."""
+    return mine.answer(key), least.answer(other)
 
 
-def _key_once(ours: list[str], smallest: list[str], keys: tuple[bytes, ...]) -> tuple[float, float]:
-    with terminal(ours) as app:
-        app.painted(b"all keys")
-        mine = [app.answered(key) for key in keys][-1]
-    with terminal(smallest) as app:
-        app.painted(b"READY")
-        return mine, [app.answered(key) for key in (b"a", b"b")][-1]
+def moves(mine: Program, least: Program, rounds: int) -> list[Pair]:
+    """Moving the cursor within what is in sight."""
+    return [by_turns(mine, least, key) for _ in range(rounds) for key in (DOWN, DOWN, UP)]
 
 
-def _tell(what: str, pairs: list[tuple[float, float]]) -> None:
-    ours = statistics.median(pair[0] for pair in pairs) * 1000
-    theirs = statistics.median(pair[1] for pair in pairs) * 1000
-    ratio = statistics.median(pair[0] / pair[1] for pair in pairs)
-    print(f"{what:30} {ours:7.1f} ms   smallest {theirs:7.1f} ms   ratio {ratio:5.2f}")
+def scrolls(mine: Program, least: Program, rounds: int) -> list[Pair]:
+    """Moving the cursor where the list has to move with it."""
+    for _ in range(2):
+        mine.answer(b"\x1b[6~")
+    return [by_turns(mine, least, DOWN) for _ in range(2 * rounds)]
+
+
+def ticks(mine: Program, least: Program, rounds: int) -> tuple[list[Pair], list[Pair]]:
+    """Ticking tasks one after another, and taking each back; what opens a sheet is passed over."""
+    mine.answer(TAB)
+    found = islice(_ticks(mine, least), rounds)
+    done = list(found)
+    return [tick for tick, _ in done], [undo for _, undo in done]
+
+
+def _ticks(mine: Program, least: Program) -> Iterator[tuple[Pair, Pair]]:
+    """Each is held against the smallest program's answer just after."""
+    while True:
+        tick = by_turns(mine, least, SPACE)
+        if "Recorded: " in mine.cells.text:
+            undo = by_turns(mine, least, b"u", b"b")
+            yield tick, undo
+        else:
+            mine.answer(b"\x1b")
+        mine.answer(DOWN)
+
+
+def opening(course: Course, runs: int, keys: bytes) -> list[Pair]:
+    """Opening a screen for the first time in a sitting: the last of the keys is timed."""
+    found = []
+    for _ in range(runs):
+        with course.opened() as (mine, least):
+            for key in (TAB, TAB, TAB, TAB, *(keys[n : n + 1] for n in range(len(keys) - 1))):
+                mine.answer(key)
+            least.answer(b"b")
+            found.append(by_turns(mine, least, keys[-1:]))
+    return found
+
+
+def opening_again(course: Course, runs: int, keys: bytes) -> list[Pair]:
+    """Opening a screen that was open before in the sitting."""
+    with course.opened() as (mine, least):
+        for key in (TAB, TAB, TAB, TAB):
+            mine.answer(key)
+        found = []
+        for _ in range(runs + 1):
+            for n in range(len(keys) - 1):
+                mine.answer(keys[n : n + 1])
+            found.append(by_turns(mine, least, keys[-1:]))
+            mine.answer(b"gr" if len(keys) > 1 else b"\x1b")
+        return found[1:]
+
+
+def _screens() -> dict[str, bytes]:
+    gone_to = {one.name: b"g" + one.letter.encode() for one in DESTINATIONS if one.screen}
+    return {**gone_to, **FROM_THE_ROUND}
+
+
+def on_the_round(course: Course, what: str, rounds: int, tick_limit: float) -> Iterator[Figure]:
+    """Figures of the round itself."""
+    told: tuple[tuple[str, float, Callable[[Program, Program, int], list[Pair]]], ...] = (
+        ("moving the cursor", MOVE, moves),
+        ("moving it where the list moves too", MOVE, scrolls),
+    )
+    for words, limit, action in told:
+        with course.opened() as (mine, least):
+            yield ratio(f"{what}: {words}", action(mine, least, rounds), limit)
+    with course.opened() as (mine, least):
+        done, taken_back = ticks(mine, least, rounds)
+    yield ratio(f"{what}: a tick", done, tick_limit)
+    yield ratio(f"{what}: taking it back", taken_back, tick_limit)
+
+
+def figures(rounds: int, *, with_nursery: bool, with_opening: bool) -> Iterator[Figure]:
+    """All figures, one after another."""
+    with tempfile.TemporaryDirectory() as made:
+        home = Path(made)
+        course = Course(home, FIVE_HUNDRED_TASKS)
+        what = f"{course.tasks()} tasks"
+        yield from on_the_round(course, what, rounds, TICK)
+        for name, keys in _screens().items() if with_opening else ():
+            first = opening(course, max(3, rounds // 4), keys)
+            yield ratio(f"{what}: opening {name} for the first time", first, OPENING)
+            yield ratio(f"{what}: opening {name} again", opening_again(course, 5, keys), OPENING)
+        if with_nursery:
+            course = Course(home, NURSERY)
+            what = f"{course.records:,} records, {NURSERY:,} batches"
+            yield from on_the_round(course, what, rounds, NURSERY_TICK)
+
+
+def main(words: list[str]) -> None:
+    """Print the table."""
+    rounds = next((int(word) for word in words if word.isdigit()), 12)
+    print(machine())
+    print(HEAD)
+    shown = figures(
+        rounds,
+        with_nursery="--no-nursery" not in words,
+        with_opening="--no-opening" not in words,
+    )
+    for figure in shown:
+        print(figure.row, flush=True)
 
 
 if __name__ == "__main__":
-    main(int(sys.argv[1]) if len(sys.argv) > 1 else 9)
+    main(sys.argv[1:])

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from itertools import pairwise
 
 import pytest
@@ -10,8 +9,9 @@ import pytest
 from benchround.core.season import Season
 from benchround.core.task import Round, Slot, Standing, Task
 from benchround.desk import Desk
-from benchround.screens.rows import Heading, place_to_stand, rows_of
-from benchround.screens.text import plain
+from benchround.screens.rows import Heading, Row, place_to_stand, rows_of
+from benchround.screens.text import Line, plain
+from benchround.screens.widgets.task_detail import TaskDetail
 from tests.sample.story import DAY_0
 from tests.screens.stage import MADE_ROUND, app_on, many_tasks, seen, task, tasks_of
 
@@ -153,26 +153,46 @@ async def test_the_cursor_stays_in_sight_when_the_status_takes_more_lines(desk: 
         assert any(text.startswith(">") for text in seen(app).splitlines())
 
 
-async def test_five_thousand_rows_are_shown_and_walked_as_quickly_as_fifty(
-    still_desk: Desk,
-) -> None:
+async def test_of_five_thousand_rows_only_those_met_are_put_into_words(still_desk: Desk) -> None:
     app = app_on(still_desk)
-    took: dict[int, float] = {}
     async with app.run_test() as pilot:
         await pilot.pause()
         tasks = tasks_of(app)
-        for number in (50, 5000, 50, 5000):
-            rows = rows_of(Round(DAY_0, many_tasks(number)), SEASON)
-            tasks.show(rows, SEASON)
+        worded: list[Task] = []
+        words_of_row = tasks.words
+
+        def counting(row: Row, width: int) -> Line:
+            if isinstance(row, Task):
+                worded.append(row)
+            return words_of_row(row, width)
+
+        tasks.words = counting  # type: ignore[method-assign]  # counted, and done all the same
+        tasks.show(rows_of(Round(DAY_0, many_tasks(5000)), SEASON), SEASON)
+        await pilot.pause()
+        at_first = len(worded)
+        assert 0 < at_first <= tasks.size.height
+        for _ in range(20):
+            tasks.step(1)
             await pilot.pause()
-            start = time.perf_counter()
-            for _ in range(20):
-                tasks.step(1)
-                tasks.render_line(3)
-            took[number] = time.perf_counter() - start
-            assert len(tasks._drawn) <= 3 * tasks.size.height
-    # only the rows in sight are drawn; finding the cursor's row may cost a little more
-    assert took[5000] < 20 * took[50] + 0.05
+        assert tasks.position == (21, 5000)
+        assert len(worded) - at_first <= 3 * 20  # the row left, the row reached, one come in sight
+
+
+async def test_a_move_draws_two_rows_and_what_follows_the_cursor_at_once(
+    still_desk: Desk,
+) -> None:
+    app = app_on(still_desk)
+    async with app.run_test() as pilot:
+        await pilot.pause()
+        tasks, detail = tasks_of(app), app.screen.query_one(TaskDetail)
+        before, told = list(tasks.render_lines(tasks.size.region)), detail.text
+        tasks.step(1)
+        assert detail.text != told  # told before anything is drawn
+        after = tasks.render_lines(tasks.size.region)
+        changed = [
+            y for y, (one, other) in enumerate(zip(before, after, strict=True)) if one is not other
+        ]
+        assert len(changed) == 2
 
 
 def test_every_part_of_the_day_has_a_heading() -> None:

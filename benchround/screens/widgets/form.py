@@ -6,12 +6,11 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from textual import events
 from textual.message import Message
-from textual.strip import Strip
 
-from benchround.screens.text import BLANK, Line, Role, Span, fit, line, strip, width_of, wrap
+from benchround.screens.text import Line, Role, Span, fit, line, width_of, wrap
 from benchround.screens.widgets.field import Choice, Field
 from benchround.screens.widgets.line_edit import LineEdit
-from benchround.screens.widgets.paper import Paper
+from benchround.screens.widgets.paper import Paper, Sight
 
 CHOICES_SHOWN = 5
 LABEL_WIDE = 16
@@ -175,12 +174,10 @@ class Form(Paper, can_focus=True):
             self._top = min(self._top, mine[0])
         self._top = max(0, min(self._top, len(numbers) - size.height))
 
-    def render_line(self, y: int) -> Strip:
-        """One line in sight, drawn."""
-        width = self.size.width
-        lines = self.written(width)
-        number = self._top + y
-        return strip(lines[number] if number < len(lines) else BLANK, width, self.style_of)
+    def sight(self, width: int, height: int) -> Sight:
+        """The lines in sight."""
+        lines = self.written(width)[self._top : self._top + height]
+        return [(words, None) for words in lines]
 
 
 def field_lines(field: Field, width: int, *, here: bool) -> Iterator[Line]:
@@ -213,16 +210,16 @@ def field_lines(field: Field, width: int, *, here: bool) -> Iterator[Line]:
 
 def _value(field: Field, wide: int, *, here: bool) -> tuple[Span, ...]:
     if not here:
-        return ((fit(field.text, wide), Role.FIELD),)
+        return ((fit(field.text, wide, typed=True), Role.FIELD),)
     if field.typed is None:
-        return ((fit(field.default, wide - 1), Role.FIELD), (" ", Role.CARET))
+        return ((fit(field.default, wide - 1, typed=True), Role.FIELD), (" ", Role.CARET))
     text, at = field.typed.text, field.typed.at
     room = wide - 1
     start = max(0, at - room)
     before, under, after = text[start:at], text[at : at + 1] or " ", text[at + 1 : start + room + 1]
     while width_of(before) > room:
         before = before[1:]
-    rest = fit(after, max(0, wide - width_of(before) - width_of(under)))
+    rest = fit(after, max(0, wide - width_of(before) - width_of(under)), typed=True)
     return ((before, Role.FIELD), (under, Role.CARET), (rest, Role.FIELD))
 
 

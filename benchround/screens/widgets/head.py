@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from benchround.core.season import Season
 from benchround.core.task import Round
 from benchround.core.typed.date import how_far
-from benchround.screens.text import Line, Role, Span, fit, line, paragraph, width_of
+from benchround.screens.text import Line, Role, fit, line, paragraph, width_of
 from benchround.screens.widgets.paper import Paper
 from benchround.screens.words import counts, full_day, outlook
 
@@ -34,43 +34,51 @@ class RoundHead(Paper):
         self._today: date | None = None
         self._notes: tuple[tuple[str, ...], ...] = ()
         self._at = (0, 0)
+        self._kept: tuple[int, tuple[Line, ...]] | None = None
 
-    def show(self, made: Round, desk: Desk, app: BenchroundApp) -> None:
-        """Show the head of a round."""
+    def show(self, made: Round, desk: Desk, app: BenchroundApp, position: tuple[int, int]) -> None:
+        """Show the head of a round; the cursor stands at a task of so many."""
         self._round, self._season, self._today = made, desk.season, desk.today
         self._notes = tuple(_notes(desk, app, made))
+        self._at = position
+        self._kept = None
         self.rewrite(layout=True)
 
-    def stand(self, at: int, of: int) -> None:
+    def stand(self, position: tuple[int, int]) -> None:
         """Say which task of how many the cursor stands on."""
-        if (at, of) != self._at:
-            self._at = at, of
+        if position != self._at:
+            self._at = position
             self.rewrite()
 
     def lines(self, width: int) -> Sequence[Line]:
         """Day and counts, weather, and notes."""
+        if self._kept is None or self._kept[0] != width:
+            self._kept = (width, tuple(self._told(width)))
+        first, *rest = self._kept[1] or ((),)
+        return [self._placed(first, width), *rest]
+
+    def _told(self, width: int) -> Iterator[Line]:
         made, season, today = self._round, self._season, self._today
         if made is None or season is None or today is None:
-            return ()
-        found = [self._first(made, today, width)]
-        found.append(_joined(outlook(season.weather, made.day), width))
-        found += [_note(note, width) for note in self._notes]
+            return
+        yield _first(made, today)
+        yield _joined(outlook(season.weather, made.day), width)
+        yield from (_note(note, width) for note in self._notes)
         words = EMPTY_SEASON if not season.batches else "" if made.tasks else NOTHING
-        found += paragraph(words, width, Role.STRONG)
-        return found
+        yield from paragraph(words, width, Role.STRONG)
 
-    def _first(self, made: Round, today: date, width: int) -> Line:
-        day, far = full_day(made.day), how_far(made.day, today)
-        spans: list[Span] = [(day, Role.HEADING)]
-        if made.day != today:
-            spans.append((f" ({far})", Role.CAUTION))
-        spans.append((f"  {counts(made)}", Role.STRONG))
+    def _placed(self, first: Line, width: int) -> Line:
+        """The first line with the cursor's place at its end."""
         at, of = self._at
         place = f"{at} of {of}" if of else ""
-        room = width - sum(width_of(text) for text, _ in spans) - width_of(place)
-        if place and room >= 2:
-            spans.append((" " * room + place, Role.QUIET))
-        return tuple(spans)
+        room = width - sum(width_of(text) for text, _ in first) - width_of(place)
+        return (*first, (" " * room + place, Role.QUIET)) if place and room >= 2 else first
+
+
+def _first(made: Round, today: date) -> Line:
+    far = f" ({how_far(made.day, today)})" if made.day != today else ""
+    spans = ((full_day(made.day), Role.HEADING), (far, Role.CAUTION))
+    return (*spans, (f"  {counts(made)}", Role.STRONG))
 
 
 def _joined(pieces: Sequence[str], width: int) -> Line:

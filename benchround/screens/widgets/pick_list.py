@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from textual.geometry import Region
 from textual.message import Message
-from textual.strip import Strip
 
 from benchround.core.frozen import dataclass
-from benchround.screens.text import BLANK, Line, Role, fit, line, strip
-from benchround.screens.widgets.paper import Paper
+from benchround.screens.text import Line, Role, fit, line
+from benchround.screens.widgets.paper import Paper, Sight
 
 LEAD_WIDE = 2
 
@@ -57,8 +55,7 @@ class PickList(Paper, can_focus=True):
         self.rows: tuple[Row, ...] = ()
         self.cursor: int | None = None
         self._top = 0
-        self._drawn: dict[int, Strip] = {}
-        self._drawn_wide = 0
+        self._told: dict[tuple[int, int], Line] = {}
 
     @property
     def picked(self) -> str:
@@ -87,20 +84,17 @@ class PickList(Paper, can_focus=True):
             at = min(keys.values(), key=lambda n: abs(n - before)) if key is None else None
             at = min(keys.values()) if at is None else at
         self.cursor = at
-        self._drawn = {}
+        self._told = {}
         self._follow()
-        self.refresh()
+        self.draw_changes()
 
     def go(self, index: int | None) -> None:
         """Put the cursor on a row; what cannot be picked leaves it where it is."""
         if index is None or index == self.cursor or not self.rows[index].key:
             return
-        before, self.cursor = self.cursor, index
-        top = self._top
+        self.cursor = index
         self._follow()
-        self._forget(before, index)
-        if top != self._top:
-            self.refresh()
+        self.draw_changes()
         self.post_message(self.Moved())
 
     def step(self, by: int) -> None:
@@ -129,52 +123,34 @@ class PickList(Paper, can_focus=True):
         self._top = max(self._top, at - high + 1)
         self._top = max(0, min(self._top, len(self.rows) - high))
 
-    def _forget(self, *numbers: int | None) -> None:
-        for number in numbers:
-            if number is not None:
-                self._drawn.pop(number, None)
-                self.refresh(Region(0, number - self._top, self.size.width, 1))
-
     def on_resize(self) -> None:
         """Keep the cursor in sight."""
         self._follow()
+        self.draw_changes()
 
     def on_focus(self) -> None:
         """Show that the keys move this cursor."""
-        self._forget(self.cursor)
+        self.draw_changes()
 
     def on_blur(self) -> None:
         """Show that the keys move something else."""
-        self._forget(self.cursor)
-
-    def notify_style_update(self) -> None:
-        """Forget what was drawn in other colours."""
-        super().notify_style_update()
-        self._drawn = {}
+        self.draw_changes()
 
     def lines(self, width: int) -> Sequence[Line]:
         """Every row as a line; for tests and for copying out."""
         return [self._words(number, width) for number in range(len(self.rows))]
 
     def _words(self, number: int, width: int) -> Line:
-        row = self.rows[number]
-        if not row.key:
-            return row.words(width)
+        key = self.rows[number].key
+        room = max(0, width - LEAD_WIDE) if key else width
+        told = self._told.get((number, room))
+        if told is None:
+            told = self._told[(number, room)] = self.rows[number].words(room)
         lead = "> " if number == self.cursor else "  "
-        return ((lead, Role.KEY), *row.words(max(0, width - LEAD_WIDE)))
+        return ((lead, Role.KEY), *told) if key else told
 
-    def render_line(self, y: int) -> Strip:
-        """One line in sight, drawn once and kept."""
-        width = self.size.width
-        if width != self._drawn_wide:
-            self._drawn, self._drawn_wide = {}, width
-        number = self._top + y
-        if number >= len(self.rows):
-            return strip(BLANK, width, self.style_of)
-        drawn = self._drawn.get(number)
-        if drawn is None:
-            here = number == self.cursor and (self.has_focus or not self.can_focus)
-            whole = Role.CURSOR if here else None
-            drawn = strip(self._words(number, width), width, self.style_of, whole=whole)
-            self._drawn[number] = drawn
-        return drawn
+    def sight(self, width: int, height: int) -> Sight:
+        """The rows in sight, the cursor's marked."""
+        here = self.cursor if self.has_focus or not self.can_focus else None
+        numbers = range(self._top, min(len(self.rows), self._top + height))
+        return [(self._words(n, width), Role.CURSOR if n == here else None) for n in numbers]

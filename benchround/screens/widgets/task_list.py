@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from textual.geometry import Region
-from textual.message import Message
-from textual.strip import Strip
+from bisect import bisect_right
+from collections.abc import Callable, Sequence
 
 from benchround.core.season import Season
 from benchround.core.task import Harm, Standing, Task
 from benchround.screens.rows import Heading, Row, first_task, index_of, place_to_stand
-from benchround.screens.text import BLANK, Line, Role, fit, line, strip
-from benchround.screens.widgets.paper import Paper
+from benchround.screens.text import Line, Role, fit, line
+from benchround.screens.widgets.paper import MOST_KEPT, Paper, Sight
 from benchround.screens.words import harm_mark, standing_words, subject
 
 STANDING_WIDE, MARK_WIDE = 11, 3
@@ -31,20 +28,22 @@ class TaskList(Paper, can_focus=True):
     """Rows with a cursor and marks.
 
     The cursor stands on a task, never on a heading, and keeps to it by its key.
+
+    Args:
+        moved: called when the cursor stands on another task, before anything is drawn, so that all
+            that follows the cursor is drawn with it.
     """
 
-    class Moved(Message):
-        """The cursor stands on another task."""
-
-    def __init__(self) -> None:
+    def __init__(self, moved: Callable[[], None]) -> None:
         super().__init__(id="tasks")
+        self._moved = moved
         self.rows: tuple[Row, ...] = ()
         self.cursor: int | None = None
         self.marked: frozenset[str] = frozenset()
         self._season: Season | None = None
         self._top = 0
-        self._drawn: dict[int, Strip] = {}
-        self._drawn_wide = 0
+        self._numbers: list[int] = []
+        self._kept: dict[int, tuple[Task, tuple[int, bool, bool], Line]] = {}
 
     @property
     def current(self) -> Task | None:
@@ -63,9 +62,8 @@ class TaskList(Paper, can_focus=True):
     @property
     def position(self) -> tuple[int, int]:
         """Which task the cursor stands on, counted from 1, and how many there are."""
-        tasks = [number for number, row in enumerate(self.rows) if isinstance(row, Task)]
-        at = tasks.index(self.cursor) + 1 if self.cursor in tasks else 0
-        return at, len(tasks)
+        at = bisect_right(self._numbers, self.cursor) if self.cursor is not None else 0
+        return at, len(self._numbers)
 
     def show(self, rows: tuple[Row, ...], season: Season, key: str = "") -> None:
         """Show other rows.
@@ -79,24 +77,21 @@ class TaskList(Paper, can_focus=True):
         if wanted is None and self.cursor is not None:
             wanted = place_to_stand(self.rows, self.cursor, rows)
         self.rows, self._season = rows, season
+        self._numbers = [number for number, row in enumerate(rows) if isinstance(row, Task)]
         self.cursor = wanted if wanted is not None else first_task(rows)
-        here = {row.key for row in rows if isinstance(row, Task)}
-        self.marked &= here
-        self._drawn = {}
+        if self.marked:
+            self.marked &= {row.key for row in rows if isinstance(row, Task)}
         self._follow()
-        self.refresh()
+        self.draw_changes()
 
     def go(self, index: int | None) -> None:
         """Put the cursor on a row; a heading or nothing leaves it where it is."""
         if index is None or index == self.cursor or not isinstance(self.rows[index], Task):
             return
-        before, self.cursor = self.cursor, index
-        self._forget(before, index)
-        top = self._top
+        self.cursor = index
         self._follow()
-        if top != self._top:
-            self.refresh()
-        self.post_message(self.Moved())
+        self.draw_changes()
+        self._moved()
 
     def step(self, by: int) -> None:
         """Go so many tasks down, or up if negative."""
@@ -123,8 +118,7 @@ class TaskList(Paper, can_focus=True):
     def mark(self, keys: frozenset[str]) -> None:
         """Mark exactly these tasks."""
         self.marked = keys
-        self._drawn = {}
-        self.refresh()
+        self.draw_changes()
 
     def _next(self, at: int | None, by: int) -> int | None:
         number = (at if at is not None else -1) + by
@@ -146,27 +140,14 @@ class TaskList(Paper, can_focus=True):
         self._top = max(self._top, min(below - high + 1, lead))
         self._top = max(0, min(self._top, len(self.rows) - high))
 
-    def _forget(self, *numbers: int | None) -> None:
-        for number in numbers:
-            if number is not None:
-                self._drawn.pop(number, None)
-                self.refresh(Region(0, number - self._top, self.size.width, 1))
-
     def on_resize(self) -> None:
         """Keep the cursor in sight when there is more room or less."""
-        top = self._top
         self._follow()
-        if top != self._top:
-            self.refresh()
+        self.draw_changes()
 
     def on_focus(self) -> None:
         """Draw the cursor anew."""
-        self._forget(self.cursor)
-
-    def notify_style_update(self) -> None:
-        """Forget what was drawn in other colours."""
-        super().notify_style_update()
-        self._drawn = {}
+        self.draw_changes()
 
     def lines(self, width: int) -> Sequence[Line]:
         """Every row as a line; for tests and for copying out."""
@@ -180,21 +161,25 @@ class TaskList(Paper, can_focus=True):
         about = subject(row, season) if season else row.about
         return _task(row, about, width, _lead(row is self.current, row.key in self.marked))
 
-    def render_line(self, y: int) -> Strip:
-        """One line in sight, drawn once and kept."""
-        width = self.size.width
-        if width != self._drawn_wide:
-            self._drawn, self._drawn_wide = {}, width
-        number = self._top + y
-        if number >= len(self.rows):
-            return strip(BLANK, width, self.style_of)
-        drawn = self._drawn.get(number)
-        if drawn is None:
-            whole = Role.CURSOR if number == self.cursor else None
-            words = self.words(self.rows[number], width)
-            drawn = strip(words, width, self.style_of, whole=whole)
-            self._drawn[number] = drawn
-        return drawn
+    def sight(self, width: int, height: int) -> Sight:
+        """The rows in sight, the cursor's marked."""
+        rows = enumerate(self.rows[self._top : self._top + height], start=self._top)
+        return [
+            (self._words_of(row, width), Role.CURSOR if number == self.cursor else None)
+            for number, row in rows
+        ]
+
+    def _words_of(self, row: Row, width: int) -> Line:
+        """A row in words, kept as long as the round hands out the same task."""
+        if isinstance(row, Heading):
+            return _heading(row, width)
+        state = width, row is self.current, bool(self.marked) and row.key in self.marked
+        kept = self._kept.get(id(row))
+        if kept is None or kept[0] is not row or kept[1] != state:
+            if len(self._kept) >= MOST_KEPT:
+                self._kept.clear()
+            kept = self._kept[id(row)] = (row, state, self.words(row, width))
+        return kept[2]
 
 
 def _heading(row: Heading, width: int) -> Line:
