@@ -13,7 +13,12 @@ from pathlib import Path
 
 from benchround.core.book import RecordBook
 from benchround.core.crop.crop import Crop
-from benchround.core.errors import BenchroundError, IllegalRecordError, UnknownNameError
+from benchround.core.errors import (
+    BenchroundError,
+    IllegalRecordError,
+    InputError,
+    UnknownNameError,
+)
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.task import Round, Task
@@ -136,6 +141,21 @@ class Desk:
             IllegalRecordError: the season has changed so that it no longer fits.
         """
         return self.record(drafts_for(task, answers or {}, self.season), day)
+
+    def tick_all(self, tasks: Iterable[Task], day: date | None = None) -> tuple[Record, ...]:
+        """Record several tasks as done with what stands in them: one act, all of them or none.
+
+        Raises:
+            InputError: a task wants a figure that does not stand in it; the message names it.
+            IllegalRecordError: one of them does not fit its batch any more.
+        """
+        drafts: list[Draft] = []
+        for task in tasks:
+            try:
+                drafts += drafts_for(task, {}, self.season)
+            except InputError as error:
+                raise InputError(f"{task.about or 'the site'}: {error}") from None
+        return self.record(drafts, day)
 
     def put_off(self, task: Task, until: date, reason: str = "") -> tuple[Record, ...]:
         """Move a task to a later day, with a reason."""

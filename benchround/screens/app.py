@@ -21,7 +21,6 @@ from benchround.screens.destinations import SCREENS, destination
 from benchround.screens.doings import Doings
 from benchround.screens.keys import USUAL, program_bindings
 from benchround.screens.round import RoundScreen
-from benchround.screens.text import speak
 from benchround.screens.theme import DARK, LIGHT, THEMES, fitting
 from benchround.shell.starting import collect_less
 
@@ -94,7 +93,6 @@ class BenchroundApp(App[None], inherit_bindings=False):
         self.sample = sample
         self.clock = clock
         self.doings = Doings(desk)
-        speak(lambda: desk.season.unit_words)
         self.half_filled: dict[str, Mapping[str, str]] = {}
         self.last_batch = ""
         self.first_words = ""
@@ -190,11 +188,16 @@ class BenchroundApp(App[None], inherit_bindings=False):
         namespaces: Mapping[str, DOMNode] | None = None,
     ) -> bool:
         """Do what a key asks; what cannot be done is said on the screen in a sentence."""
+        front = self.screen
+        before = front.refusal if isinstance(front, BenchScreen) else ""
         try:
-            return await super().run_action(action, default_namespace, namespaces)
+            done = await super().run_action(action, default_namespace, namespaces)
         except BenchroundError as error:
             self.refuse(error)
             return True
+        if before and isinstance(front, BenchScreen) and front.is_attached:
+            front.forget_refusal(before)
+        return done
 
     def refuse(self, error: BenchroundError) -> None:
         """Say on the screen in front why something was not done."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import TYPE_CHECKING, Any, Self, TypeVar, cast
 
+from textual import events
 from textual.binding import BindingsMap
 from textual.screen import Screen
 
@@ -48,10 +49,37 @@ class BenchScreen(Screen[Result], inherit_bindings=False):
         for foot in self.query(KeyBar):
             foot.rewrite()
 
+    def on_key(self, event: events.Key) -> None:
+        """Say of a key that does nothing how to leave, and where all keys are shown."""
+        if all(event.key not in key.keys for key in self.ring.on(self.KEYS_OF)):
+            self.say(self.way_out())
+
+    def way_out(self) -> str:
+        """How to leave, and how to get help, in one line."""
+        known = {key.action: key for key in self.ring.on(self.KEYS_OF)}
+        helps = f"{known['help'].shown_first} shows all keys" if "help" in known else ""
+        leaves = known.get("app.quit") or known.get("leave")
+        away = f"{leaves.shown_first} leaves, everything is saved" if leaves else ""
+        return "; ".join(words for words in (away, helps) if words)
+
     @property
     def desk(self) -> Desk:
         """The open season."""
         return self.bench.desk
+
+    @property
+    def refusal(self) -> str:
+        """Why the last thing asked for was not done, while the screen says so."""
+        return next((status.said for status in self.query(Status) if status.bad), "")
+
+    def forget_refusal(self, words: str) -> None:
+        """Take a refusal off the screen once something else was done; what was done stays.
+
+        Args:
+            words: what stood there before it was done.
+        """
+        if words and self.refusal == words:
+            self.say("")
 
     def say(self, words: str, *, bad: bool = False) -> None:
         """Say on this screen what was done, or why it was not."""

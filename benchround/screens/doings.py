@@ -16,6 +16,7 @@ from benchround.core.frozen import dataclass
 from benchround.core.record import Draft
 from benchround.core.task import Task
 from benchround.desk import Desk
+from benchround.screens.read_first import unread
 from benchround.screens.words import record_words
 
 TAKES_BACK = "u takes it back"
@@ -79,27 +80,39 @@ class Doings:
         return self._keep(actions, task.key, record_words(records, self.desk.season))
 
     def tick_all(self, tasks: Sequence[Task], day: date) -> str:
-        """Record several tasks as done; those that cannot be stay, and the sentence says which.
+        """Record several tasks as done, as one act; the sentence says which were left, and why.
+
+        A task is left where it wants a figure, or where a caution is to be read first.
 
         Raises:
             BenchroundError: none could be recorded; nothing changed.
         """
         self.require_past(day)
-        done: list[Task] = []
-        faults: list[str] = []
+        ready: list[Task] = []
+        left: dict[str, list[str]] = {}
         for task in tasks:
-            try:
-                self.desk.tick(task, None, day)
-            except BenchroundError as error:
-                faults.append(f"{task.about or 'the site'}: {error}")
+            fault = self._not_yet(task, day)
+            if fault:
+                left.setdefault(fault, []).append(task.about or "the site")
             else:
-                done.append(task)
-        if not done:
+                ready.append(task)
+        faults = [f"{', '.join(names)}: {fault}" for fault, names in left.items()]
+        if not ready:
             raise InputError(" ".join(faults))
-        number = "1 task" if len(done) == 1 else f"{len(done)} tasks"
-        words = f"{number} done ({', '.join(_families(done))})"
-        said = self._keep(len(done), tasks[0].key, words)
+        self.desk.tick_all(ready, day)
+        number = "1 task" if len(ready) == 1 else f"{len(ready)} tasks"
+        words = f"{number} done ({', '.join(_families(ready))})"
+        said = self._keep(1, tasks[0].key, words)
         return f"{said} Left: {' '.join(faults)}" if faults else said
+
+    def _not_yet(self, task: Task, day: date) -> str:
+        """Why a task cannot be ticked without its sheet; empty where it can."""
+        if not task.ticks:
+            return "it writes nothing by itself: record what was done instead."
+        if unread(task, self.desk.season, day):
+            return "read the caution first, by ticking one alone."
+        wanted = [ask.label for ask in task.asks if ask.needed and not ask.default]
+        return f"{wanted[0]}: a figure is needed here." if wanted else ""
 
     def put_off(self, task: Task, until: date, reason: str) -> str:
         """Move a task to a later day; the sentence to say.

@@ -52,6 +52,11 @@ class Key:
         return self.called or self.id
 
     @property
+    def shown_first(self) -> str:
+        """The first key in words."""
+        return name_of(self.keys[0])
+
+    @property
     def shown(self) -> str:
         """The keys in words, such as "left or ,"."""
         return " or ".join(name_of(key) for key in self.keys)

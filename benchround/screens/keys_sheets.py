@@ -9,6 +9,7 @@ from benchround.screens.key_screens import (
     SHEETS,
     SHORT_SHEETS,
     SOW,
+    TASK,
     WITH_CHOICES,
 )
 
@@ -38,8 +39,8 @@ SHEET_KEYS: tuple[Key, ...] = (
     Key("new-sheet", ("ctrl+n",), "new sheet", "Forget what was typed and begin the sheet anew.",
         FORM, SHEETS, "renew"),
     Key("agree", ("ctrl+k",), "have read",
-        "Say that the caution shown has been read; it is recorded with the day.", FORM, (SOW,),
-        "agree", called="have-read"),
+        "Say that the caution shown has been read; it is recorded with the day.", FORM,
+        (SOW, TASK), "agree", called="have-read"),
     Key("help-in-sheet", ("f1",), "all keys", "Show all keys and what the words mean.", PROGRAM,
         SHEETS, "help", 5, called="help"),
     Key("back", ("escape",), "back",

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date, timedelta
 
 from benchround.core.errors import BenchroundError, InputError
-from benchround.core.task import Task
+from benchround.core.task import Harm, Task
 from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_note
 from benchround.screens.keys import PUT_OFF, bindings
@@ -26,6 +26,7 @@ REASONS = (
 )
 """Reasons to choose from; any other can be typed."""
 LONGEST_REASON = 200
+DIES = "Plants die today if this is left: put off, it may come too late for them."
 
 
 class PutOffSheet(Sheet, inherit_bindings=False):
@@ -41,6 +42,7 @@ class PutOffSheet(Sheet, inherit_bindings=False):
     def __init__(self, task: Task) -> None:
         super().__init__()
         self.moved_task = task
+        self._asked = False
 
     @property
     def kept_as(self) -> str:
@@ -73,9 +75,14 @@ class PutOffSheet(Sheet, inherit_bindings=False):
         task = self.moved_task
         words = f"{window_words(task)}; {harm_words(task)}"
         return [
+            *paragraph(self._cost(), width, Role.BAD),
             *paragraph(words, width, Role.INK, "  "),
             *paragraph("It comes back by itself on that day.", width, Role.QUIET, "  "),
         ]
+
+    def _cost(self) -> str:
+        """What is lost where plants die of waiting; empty where they do not."""
+        return DIES if self.moved_task.harm is Harm.DIES_TODAY else ""
 
     def retell(self) -> None:
         """Say again which day is meant."""
@@ -90,6 +97,9 @@ class PutOffSheet(Sheet, inherit_bindings=False):
         )
         reason = reading.read("reason", lambda: read_note(values["reason"], LONGEST_REASON), "")
         reading.finish()
+        if self._cost() and not self._asked:
+            self._asked = True
+            raise BenchroundError(f"Not put off yet. {DIES} Save again to put it off all the same.")
         try:
             return self.bench.doings.put_off(self.moved_task, until, reason)
         except InputError as error:

@@ -13,7 +13,8 @@ from benchround.core.errors import BenchroundError
 from benchround.core.task import Task
 from benchround.screens.base import BenchScreen
 from benchround.screens.keys import ROUND, bindings
-from benchround.screens.rows import first_task, rows_of
+from benchround.screens.read_first import unread
+from benchround.screens.rows import Row, first_task, rows_of
 from benchround.screens.widgets.head import RoundHead
 from benchround.screens.widgets.key_bar import KeyBar
 from benchround.screens.widgets.status import Status
@@ -72,6 +73,7 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
             return
         rows = rows_of(made, desk.season, folded=self._folded)
         tasks = self.tasks
+        key = key or _neighbour(tasks.rows, tasks.cursor, rows)
         tasks.show(rows, desk.season, key)
         self.query_one(RoundHead).show(made, desk, self.bench, tasks.position)
         self._show_task()
@@ -103,7 +105,8 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
     def _current(self) -> Task:
         task = self.tasks.current
         if task is None:
-            raise BenchroundError("There is no task here: s opens a sowing sheet.")
+            key = self.ring.named("sow")
+            raise BenchroundError(f"There is no task here: {key} opens a sowing sheet.")
         return task
 
     def action_tick(self) -> None:
@@ -115,7 +118,8 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
             self.show_round()
             return
         task = chosen[0] if chosen else self._current()
-        if not task.ticks or any(ask.needed and not ask.default for ask in task.asks):
+        asked = any(ask.needed and not ask.default for ask in task.asks)
+        if not task.ticks or asked or unread(task, self.desk.season, self.day):
             self.action_sheet()
             return
         self.say(self.bench.doings.tick(task, None, self.day))
@@ -191,7 +195,10 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
         self._say_marked()
 
     def action_unmark(self) -> None:
-        """Take all marks off."""
+        """Take all marks off; where none is, say how to leave."""
+        if not self.tasks.marked:
+            self.say(self.way_out())
+            return
         self.tasks.mark(frozenset())
         self.say("")
 
@@ -259,3 +266,25 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
     def action_last(self) -> None:
         """Go to the last task."""
         self.tasks.step(len(self.tasks.rows))
+
+
+def _neighbour(old: tuple[Row, ...], at: int | None, new: tuple[Row, ...]) -> str:
+    """The task to stand on where the current one went from what is to be done to what is not yet.
+
+    Args:
+        old: the rows before.
+        at: where the cursor stood in them.
+        new: the rows now.
+
+    Returns:
+        The key of the nearest task still to be done; empty where the cursor may stay with its task.
+    """
+    row = old[at] if at is not None else None
+    if at is None or not isinstance(row, Task) or row.standing not in TO_DO:
+        return ""
+    now = {task.key: task for task in new if isinstance(task, Task)}
+    mine = now.get(row.key)
+    if mine is None or mine.standing in TO_DO:
+        return ""
+    near = (task.key for task in (*old[at + 1 :], *reversed(old[:at])) if isinstance(task, Task))
+    return next((key for key in near if key in now and now[key].standing in TO_DO), "")

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
+from benchround.core.caution.due import CAUTIONS
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.task import Ask, Task
 from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_note
 from benchround.screens.keys import TASK, bindings
+from benchround.screens.read_first import as_read, crop_of, unread
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault, by_field
 from benchround.screens.sheet_fields import day_field, echo_day, month_first, place_field
 from benchround.screens.text import Line, Role, paragraph
@@ -35,6 +37,7 @@ class TaskSheet(Sheet, inherit_bindings=False):
         super().__init__()
         self.done_task = task
         self.day = day
+        self._read: set[str] = set()
 
     @property
     def kept_as(self) -> str:
@@ -69,11 +72,29 @@ class TaskSheet(Sheet, inherit_bindings=False):
             *paragraph(task.instruction, width, Role.STRONG),
         ]
 
+    @property
+    def _to_read(self) -> tuple[str, ...]:
+        """The cautions that hold this task up."""
+        waiting = unread(self.done_task, self.desk.season, self.day)
+        return tuple(name for name in waiting if name not in self._read)
+
+    def _first_words(self, width: int) -> Sequence[Line]:
+        to_read = self._to_read
+        if not to_read:
+            return ()
+        more = f", and there are {len(to_read) - 1} more" if len(to_read) > 1 else ""
+        agree = f"{self.ring.named('agree')} says that you have read it{more}"
+        return [
+            *paragraph(f"READ FIRST: {CAUTIONS[to_read[0]].full}", width, Role.BAD),
+            *paragraph(agree, width, Role.STRONG),
+        ]
+
     def note_lines(self, width: int) -> Sequence[Line]:
-        """What ticking writes, and why the task is there."""
+        """What is to be read first, what ticking writes, and why the task is there."""
         task = self.done_task
         writes = f"as it stands it writes: {tick_words(task, self.desk.season)}"
         return [
+            *self._first_words(width),
             *paragraph(writes, width, Role.QUIET, "  "),
             *paragraph(f"why: {task.why}", width, Role.QUIET, "  "),
         ]
@@ -82,8 +103,27 @@ class TaskSheet(Sheet, inherit_bindings=False):
         """Say again which day is meant."""
         echo_day(self.form.field("day"), self.desk.season, self.desk.today)
 
+    def action_agree(self) -> None:
+        """Say that the caution shown was read; after the last, tick what wants no more figures."""
+        to_read = self._to_read
+        if not to_read:
+            self.say("There is no caution that waits to be read.")
+            return
+        self._read.add(to_read[0])
+        if self._to_read:
+            self.say("Read on: there is another one.")
+        elif any(ask.needed and not self.form.field(ask.into).value for ask in self.done_task.asks):
+            self.say("Read. Fill in what is needed and save.")
+        else:
+            self.action_save()
+            return
+        self._tell()
+
     def save(self) -> str:
         """Tick the task with the figures typed."""
+        if self._to_read:
+            agree = self.ring.named("agree")
+            raise BenchroundError(f"Nothing was recorded: read the caution, then press {agree}.")
         values, reading = self.form.values(), Reading()
         day = reading.read("day", lambda: self._day(values["day"]), self.day)
         note = reading.read("note", lambda: read_note(values.get("note", "")), "")
@@ -98,7 +138,7 @@ class TaskSheet(Sheet, inherit_bindings=False):
     def _tick(self, values: dict[str, str], day: date, note: str) -> str:
         task = self.done_task
         answers = {ask.into: values[ask.into] for ask in task.asks}
-        also: list[Draft] = []
+        also = list(as_read(self._read, crop_of(task, self.desk.season)))
         if note:
             part: dict[str, Figure] = {"part": task.part} if task.part else {}
             also.append(Draft(Kind.NOTED, task.about, part, note))

@@ -144,6 +144,7 @@ class Sheet(BenchScreen[str], inherit_bindings=False):
 
     def on_form_changed(self) -> None:
         """Work out anew what depends on the form."""
+        self.forget_refusal(self.refusal)
         self._tell()
 
     def _tell(self) -> None:

@@ -23,6 +23,7 @@ from benchround.core.task import (
 from benchround.desk import Desk
 from benchround.screens.app import BenchroundApp
 from benchround.screens.base import BenchScreen
+from benchround.screens.read_first import unread
 from benchround.screens.widgets.form import Form
 from benchround.screens.widgets.status import Status
 from benchround.screens.widgets.task_list import TaskList
@@ -86,10 +87,15 @@ def stand_on(app: BenchroundApp, family: Family, about: str, part: str = "") -> 
 
 
 def first_with(app: BenchroundApp, *, asks: bool | None = None, needed: bool = False) -> Task:
-    """Put the cursor on the first task of a batch that takes figures, needs them, or neither."""
+    """Put the cursor on the first task of a batch that takes figures, needs them, or neither.
+
+    What waits for a caution to be read is passed over.
+    """
     tasks = tasks_of(app)
     for number, row in enumerate(tasks.rows):
         if not isinstance(row, Task) or not row.about.startswith("b") or not row.ticks:
+            continue
+        if unread(row, app.desk.season, app.desk.today):
             continue
         needs = any(ask.needed and not ask.default for ask in row.asks)
         if needs is needed and (asks is None or bool(row.asks) is asks):

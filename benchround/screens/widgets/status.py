@@ -23,6 +23,11 @@ class Status(Paper):
         """What it says now, in full."""
         return self._said
 
+    @property
+    def bad(self) -> bool:
+        """Whether it says why something was not done."""
+        return bool(self._said) and self._role is Role.BAD
+
     def say(self, words: str, *, bad: bool = False) -> None:
         """Say something; empty words clear the line."""
         self._said = words
