@@ -138,6 +138,14 @@ def _zsh(found: tuple[Offer, ...]) -> Iterator[str]:
     if files:
         yield f"        ({files}) _files; return ;;"
     yield "    esac"
+    yield '    case "$words[2] $words[CURRENT-1]" in'
+    for offer in found:
+        for one in offer.options:
+            if one.choices and one.takes:
+                after = _quoted(f"{offer.command} {option_word(one)}")
+                choices = " ".join(map(_quoted, one.choices))
+                yield f"        {after}) compadd -- {choices}; return ;;"
+    yield "    esac"
     yield "    case $words[2] in"
     for offer in found:
         words = " ".join(map(_quoted, (*offer.words, *map(option_word, offer.options))))
