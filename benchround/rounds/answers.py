@@ -19,6 +19,7 @@ SEEN_AT_A_LOOK = {
     "ripe": Kind.SEED_RIPE,
     "flowered": Kind.FIRST_FLOWER,
     "picked": Kind.CROPPED,
+    "over": Kind.GOING_OVER,
 }
 """Answers to a look that record something of their own."""
 TEMPERATURES = ("min_c", "max_c")

@@ -1,4 +1,4 @@
-"""Look for the first flower, or the first picking, when the crop's time has come."""
+"""Look for the first flower or picking when its time has come, and whether it is over."""
 
 from __future__ import annotations
 
@@ -14,11 +14,15 @@ from benchround.rounds.proposal import Proposal, draft, in_sight
 from benchround.rounds.view import BatchView
 
 EVERY_DAYS = 4
+OVER_EVERY_DAYS = 7
 STAGES = (Stage.ESTABLISHING, Stage.GROWING_ON)
 
 
 def propose(view: BatchView) -> Iterator[Proposal]:
-    """A look every few days from the crop's earliest day until it is recorded."""
+    """A look every few days from the earliest day; each week once it has had its time."""
+    if view.stage in (Stage.FLOWERING, Stage.CROPPING):
+        yield from _over(view)
+        return
     drilled = view.in_row and view.stage in SEEDLING
     if (view.stage not in STAGES and not drilled) or frosted_on(view) is not None:
         return
@@ -51,6 +55,36 @@ def propose(view: BatchView) -> Iterator[Proposal]:
                 choices=("yes", "no"),
             ),
         ),
+    )
+
+
+def _over(view: BatchView) -> Iterator[Proposal]:
+    """Once it has flowered or cropped as long as its kind does: is it over?"""
+    crops = view.stage is Stage.CROPPING
+    lasts = view.crop.cropping if crops else view.crop.flowering
+    begun = view.first(Kind.CROPPED if crops else Kind.FIRST_FLOWER)
+    if lasts is None or begun is None or frosted_on(view) is not None:
+        return
+    begun = max(begun, view.part.since)
+    from_day = begun + timedelta(days=lasts.lasts_days)
+    looked = view.since(Kind.LOOKED)
+    if looked is not None and looked >= from_day:
+        from_day = looked + timedelta(days=OVER_EVERY_DAYS)
+    if not in_sight(view, Family.LOOK, from_day):
+        return
+    what = "cropping" if crops else "flowering"
+    yield Proposal(
+        Family.LOOK,
+        Window(from_day, from_day, max(from_day + timedelta(days=OVER_EVERY_DAYS), view.day)),
+        Harm.GETS_LATE,
+        f"Look whether the {what} is over",
+        Why(
+            "what is over is cleared, cut back or left for seed, and not gone round any more",
+            (f"{what} since {say_day(begun)}, usually {lasts.lasts_days} days",),
+            view.crop.source(f"{what}.lasts_days"),
+        ),
+        (draft(view, Kind.LOOKED),),
+        asks=(Ask("over", "over", "no", whole=False, choices=("yes", "no")),),
     )
 
 

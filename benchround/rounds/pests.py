@@ -11,6 +11,8 @@ from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
 from benchround.rounds.proposal import Proposal, draft
 from benchround.rounds.view import BatchView
 
+QUIET_DAYS = 14
+"""A trap that caught nothing for this long is taken up (common practice, no source)."""
 PATROL_DAYS = 7
 """Dusk searches go on for a week after the last loss (common practice, no source)."""
 
@@ -50,13 +52,22 @@ def _trap(view: BatchView) -> Iterator[Proposal]:
         return
     seen = view.since(Kind.TRAP_SEEN, Kind.TRAP_SET) or view.day
     due = seen + timedelta(days=1)
+    since = view.since(Kind.TRAP_SET, Kind.LOST) or view.day
+    quiet = (view.day - since).days >= QUIET_DAYS
     yield Proposal(
         Family.PESTS,
         Window(due, due, max(due, view.day)),
         Harm.GETS_LATE,
-        "Look at the mouse trap; take it up when nothing comes",
-        Why("a set trap is looked at every day", (f"last seen {say_day(seen)}",)),
+        "Two weeks without a loss: take the mouse trap up"
+        if quiet
+        else "Look at the mouse trap; take it up when nothing comes",
+        Why(
+            "a set trap is looked at every day",
+            (f"last seen {say_day(seen)}", f"set, or something lost, {say_day(since)}"),
+        ),
         (draft(view, Kind.TRAP_SEEN),),
-        asks=(Ask("lifted", "taken up", "no", whole=False, choices=("yes", "no")),),
+        asks=(
+            Ask("lifted", "taken up", "yes" if quiet else "no", whole=False, choices=("yes", "no")),
+        ),
         cause=str(Cause.MOUSE),
     )
