@@ -159,6 +159,14 @@ class Season:
         return {record.about: kept[record.about][2] for record in self.packet_records}
 
     @cached_property
+    def _packet_records(self) -> Mapping[str, Record]:
+        return {record.about: record for record in reversed(self.packet_records)}
+
+    def packet_record(self, name: str) -> Record | None:
+        """The record a packet was put on the books with."""
+        return self._packet_records.get(name)
+
+    @cached_property
     def _packets_of_crop(self) -> Mapping[str, tuple[Packet, ...]]:
         found: dict[str, tuple[Packet, ...]] = {}
         for packet in self.packets.values():

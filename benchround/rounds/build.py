@@ -6,11 +6,12 @@ with a `propose` function, named in one of the three lists below.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from datetime import date
 
 from benchround.core.batch.batch import Batch
 from benchround.core.season import Season
+from benchround.core.site import Place
 from benchround.core.task import Round, Slot, Standing, Task
 from benchround.rounds import (
     airing,
@@ -89,7 +90,10 @@ BATCH_FAMILIES: tuple[BatchFamily, ...] = (
 )
 FAMILIES_AT = by_stage(BATCH_FAMILIES)
 PLACE_FAMILIES: tuple[PlaceFamily, ...] = (lids.propose,)
+"""They are asked of places with lids."""
 SITE_FAMILIES: tuple[SiteFamily, ...] = (thermometer.propose,)
+
+Order = tuple[int, int, int, int, int, str, str]
 
 DOING = (Standing.DUE, Standing.LATE, Standing.OVERDUE)
 ORDER = {Standing.HELD: 1, Standing.EARLY: 2}
@@ -118,15 +122,34 @@ def batch_tasks(season: Season, batch: Batch, day: date) -> tuple[Task, ...]:
 
 def common_tasks(season: Season, day: date) -> tuple[Task, ...]:
     """The tasks of places and of the site as a whole."""
-    standing = standing_by_place(season, day)
-    tasks: list[Task | None] = []
-    for place in season.places:
-        view = PlaceView(season, place, standing.get(place.code, ()), day)
-        tasks.extend(of_place(view, p) for family in PLACE_FAMILIES for p in family(view))
-    everyone = tuple(view for views in standing.values() for view in views)
-    site = SiteView(season, everyone, day)
-    tasks.extend(of_site(site, p) for family in SITE_FAMILIES for p in family(site))
-    return tuple(task for task in tasks if task is not None)
+    of_places = (task for place in season.places for task in place_tasks(season, place, day))
+    return (*of_places, *site_tasks(season, day))
+
+
+def place_tasks(season: Season, place: Place, day: date) -> tuple[Task, ...]:
+    """Every task of one place; they rest on its records and on what stands there."""
+    if not place.lidded:
+        return ()
+    view = PlaceView(season, place, standing_at(season, place.code, day), day)
+    found = (of_place(view, p) for family in PLACE_FAMILIES for p in family(view))
+    return tuple(task for task in found if task is not None)
+
+
+def site_tasks(season: Season, day: date) -> tuple[Task, ...]:
+    """The tasks of the site as a whole; they rest on the weather."""
+    view = SiteView(season, day)
+    found = (of_site(view, p) for family in SITE_FAMILIES for p in family(view))
+    return tuple(task for task in found if task is not None)
+
+
+def standing_at(season: Season, code: str, day: date) -> tuple[BatchView, ...]:
+    """Every living part at a place."""
+    return tuple(
+        BatchView(season, batch, part, season.crop(batch.crop), day)
+        for batch in season.standing_at(code)
+        for part in batch.parts
+        if part.place == code and not part.ended
+    )
 
 
 def standing_by_place(season: Season, day: date) -> dict[str, tuple[BatchView, ...]]:
@@ -143,11 +166,12 @@ def standing_by_place(season: Season, day: date) -> dict[str, tuple[BatchView, .
 def compose(season: Season, tasks: list[Task], day: date) -> Round:
     """Put tasks in order and say what was assumed."""
     orders = {place.code: place.order for place in season.places}
-    ordered = sorted(tasks, key=lambda task: _order(orders, task))
-    return Round(day, tuple(ordered), _assumed(season, day), season.doubts)
+    ordered = sorted(tasks, key=lambda task: order_of(orders, task))
+    return Round(day, tuple(ordered), assumed(season, day), season.doubts)
 
 
-def _order(orders: dict[str, int], task: Task) -> tuple[int, int, int, int, int, str, str]:
+def order_of(orders: Mapping[str, int], task: Task) -> Order:
+    """What tasks are put in order by, places by their number on the morning walk."""
     slot = task.slot if task.standing in DOING else Slot.EVENING
     return (
         ORDER.get(task.standing, 0),
@@ -160,7 +184,8 @@ def _order(orders: dict[str, int], task: Task) -> tuple[int, int, int, int, int,
     )
 
 
-def _assumed(season: Season, day: date) -> tuple[str, ...]:
+def assumed(season: Season, day: date) -> tuple[str, ...]:
+    """What was taken for granted in making the round of a day."""
     said = list(season.site.assumed)
     if not season.weather.known_from(day):
         usual = season.weather.on_or_usual(day, season.site)

@@ -1,165 +1,134 @@
 """The round kept between two actions: only what a record could have changed is asked again.
 
-A batch's tasks rest on the batch itself and on what it stands in: site, places, weather, crops,
-the records of its place, what was put off or ticked off, what own sowings taught of its crop, the
-crop's packets, whether its crop was sown again since, and three facts about the other batches.
-Each of these is an object that is replaced when it changes (see `core.book`), so sameness of the
-objects means sameness of the tasks. That the kept round equals the fresh one is a property test.
+A batch's tasks rest on the batch itself, on what all tasks rest on, and on the things its `footing`
+names: the records of its place, what own sowings taught of its crop, and so on. Each is an object
+that is replaced when it changes (see `core.book`), so sameness of the objects means sameness of the
+tasks. That the kept round equals the fresh one is a property test.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from datetime import date
+from typing import TypeVar
 
 from benchround.core.batch.batch import Batch
-from benchround.core.lifecycle import BEFORE, ENDED, OUT, SEEDLING, WAITING
-from benchround.core.season import UNKNOWN_CROP, Season
-from benchround.core.task import Round, Task
+from benchround.core.season import Season
+from benchround.core.task import Round
 from benchround.rounds import sowing_in_turn
-from benchround.rounds.build import batch_tasks, common_tasks, compose
-from benchround.rounds.seed_packet import NAMED_IN
+from benchround.rounds.build import assumed, batch_tasks, place_tasks, site_tasks
+from benchround.rounds.footing import Thing, common_ground, footing, value_of
+from benchround.rounds.in_order import BATCH, PLACE, SITE, InOrder
 
 Ground = tuple[object, ...]
-
-SEED_IN_USE = BEFORE | WAITING | SEEDLING
-"""Stages with tasks that ask what was learned of the crop and what its packets hold."""
-SEED_TO_COME = OUT | ENDED
-"""Stages with tasks that write the packet of saved seed."""
+Key = TypeVar("Key")
 
 
 class KeptRound:
-    """Tasks by batch, with what they rest on."""
+    """The tasks of a day, with what they rest on."""
 
     def __init__(self) -> None:
-        self._day: date | None = None
-        self._ground: Ground = ()
-        self._tasks: dict[str, tuple[Batch, Ground, tuple[Task, ...]]] = {}
-        self._common: tuple[Ground, tuple[Task, ...]] | None = None
         self._made: tuple[Season, Round] | None = None
-        self._seed: dict[tuple[str, str], Ground] = {}
+        self._begin(Season(crops={}), date.min)
 
     def round(self, season: Season, day: date) -> Round:
         """The round of a day, equal to `build_round(season, day)`."""
         if self._made is not None and self._made[0] is season and self._made[1].day == day:
             return self._made[1]
-        made = self._make(season, day)
+        if day != self._day or not _same(common_ground(season), self._ground):
+            self._begin(season, day)
+        told = self._told_otherwise(season)
+        for name in self._touched(season) | told & season.batches.keys():
+            self._ask(season, name)
+        self._ask_places(season, told)
+        self._tasks.put((SITE, ""), site_tasks(season, day))
+        made = Round(day, self._tasks.tasks(), assumed(season, day), season.doubts)
         self._made = (season, made)
         return made
 
-    def _make(self, season: Season, day: date) -> Round:
-        ground = _common_ground(season)
-        if day != self._day or not _same(ground, self._ground):
-            self._tasks.clear()
-            self._common = None
-            self._day, self._ground = day, ground
-        tasks: list[Task] = []
-        seeds = _Seeds(season, self._seed)
-        self._seed = seeds.now
-        for name, batch in season.batches.items():
-            own = _own_ground(season, batch, seeds)
-            kept = self._tasks.get(name)
-            if kept is None or kept[0] is not batch or not _same(kept[1], own):
-                kept = (batch, own, batch_tasks(season, batch, day))
-                self._tasks[name] = kept
-            tasks.extend(kept[2])
-        tasks.extend(self._common_tasks(season, day))
-        return compose(season, tasks, day)
+    def _begin(self, season: Season, day: date) -> None:
+        """Forget everything: it is another day, or what all tasks rest on has changed."""
+        self._day, self._ground = day, common_ground(season)
+        self._tasks = InOrder({place.code: place.order for place in season.places})
+        self._batches: Mapping[str, Batch] = {}
+        self._resting: dict[Thing, set[str]] = {}
+        self._values: dict[Thing, object] = {}
+        self._turns: dict[str, Ground] = {}
+        self._places: dict[str, Ground] = {}
+        self._put_offs, self._done = season.put_offs, season.done
 
-    def _common_tasks(self, season: Season, day: date) -> tuple[Task, ...]:
-        own = _lidded_ground(season)
-        if self._common is None or not _same(self._common[0], own):
-            self._common = (own, common_tasks(season, day))
-        return self._common[1]
+    def _touched(self, season: Season) -> set[str]:
+        """Batches that changed, came or went, and those that rest on something that changed."""
+        before, now = self._batches, season.batches
+        touched: set[str] = set()
+        if now is not before:
+            touched.update(name for name, batch in now.items() if before.get(name) is not batch)
+            touched.update(before.keys() - now.keys())
+            self._batches = now
+            for name in touched:
+                self._stand(name, before.get(name), now.get(name))
+        for thing, names in self._resting.items():
+            value = value_of(season, thing)
+            if not _equal(value, self._values.get(thing)):
+                self._values[thing] = value
+                touched |= names
+        return touched | self._turned(season)
 
+    def _stand(self, name: str, old: Batch | None, new: Batch | None) -> None:
+        """Note what a batch rests on instead of what it rested on."""
+        was = footing(old) if old is not None else frozenset()
+        now = footing(new) if new is not None else frozenset()
+        for thing in was - now:
+            self._resting[thing].discard(name)
+            if not self._resting[thing]:
+                del self._resting[thing]
+                self._values.pop(thing, None)
+        for thing in now - was:
+            self._resting.setdefault(thing, set()).add(name)
 
-def _lidded_ground(season: Season) -> Ground:
-    """What the tasks of places rest on besides: the places with lids, and what stands in them."""
-    lidded = {place.code for place in season.places if place.lidded}
-    logs = (season.place_log.get(place.code) for place in season.places if place.lidded)
-    standing = (
-        batch
-        for batch in season.batches.values()
-        if any(part.place in lidded for part in batch.parts)
-    )
-    return (*logs, *standing)
+    def _turned(self, season: Season) -> set[str]:
+        """Batches whose next sowing is offered otherwise than before, or not any more."""
+        lasts = (season.batches[name] for name in season.last_sown.values())
+        before, now = self._turns, {last.id: sowing_in_turn.ground(season, last) for last in lasts}
+        self._turns = now
+        return {name for name in before.keys() | now.keys() if before.get(name) != now.get(name)}
 
+    def _told_otherwise(self, season: Season) -> set[str]:
+        """What a task was put off or ticked off of since."""
+        told = {
+            key.partition(":")[2].rpartition(":")[0]
+            for key in _differing(self._put_offs, season.put_offs)
+        }
+        told.update(about for _, about, _ in _differing(self._done, season.done))
+        self._put_offs, self._done = season.put_offs, season.done
+        return told
 
-def _common_ground(season: Season) -> Ground:
-    others = (
-        season.hardening_place,
-        tuple(sorted(season.uncleared.items())),
-        tuple((batch.id, batch.begun, part) for batch, part in season.nameless),
-    )
-    return (
-        season.site,
-        season.places,
-        season.weather,
-        season.crops,
-        season.settings,
-        season.containers,
-        season.put_offs,
-        season.done,
-        others,
-    )
+    def _ask(self, season: Season, name: str) -> None:
+        batch = season.batches.get(name)
+        tasks = batch_tasks(season, batch, self._day) if batch is not None else ()
+        self._tasks.put((BATCH, name), tasks)
 
-
-class _Seeds:
-    """What is known of the seed of crops and packets, compared by value with what was known before.
-
-    What did not change is handed out as the very object it was.
-    """
-
-    def __init__(self, season: Season, before: dict[tuple[str, str], Ground]) -> None:
-        self.season, self.before = season, before
-        self.now: dict[tuple[str, str], Ground] = {}
-
-    def of_crop(self, crop: str) -> Ground:
-        """What own sowings taught of a crop, and its packets."""
-        found = self.now.get(("crop", crop))
-        if found is None:
-            packets = self.season.packets_of_crop(crop)
-            taught = (self.season.learned_of_packet(packet.id) for packet in packets)
-            found = self._kept("crop", crop, (self.season.learned(crop), packets, *taught))
-        return found
-
-    def of_packet(self, name: str) -> Ground:
-        """A packet and what own sowings taught of it."""
-        found = self.now.get(("packet", name))
-        if found is None:
-            packet = self.season.packets.get(name)
-            taught = self.season.learned_of_packet(packet.id) if packet is not None else None
-            found = self._kept("packet", name, (packet, taught))
-        return found
-
-    def _kept(self, what: str, name: str, new: Ground) -> Ground:
-        old = self.before.get((what, name))
-        found = old if old is not None and old == new else new
-        self.now[(what, name)] = found
-        return found
+    def _ask_places(self, season: Season, told: set[str]) -> None:
+        for place in season.places:
+            code = place.code
+            if not place.lidded:
+                continue
+            ground = (season.place_log.get(code), season.standing_at(code))
+            kept = self._places.get(code)
+            if kept is None or code in told or not _same(kept, ground):
+                self._places[code] = ground
+                self._tasks.put((PLACE, code), place_tasks(season, place, self._day))
 
 
-def _own_ground(season: Season, batch: Batch, seeds: _Seeds) -> Ground:
-    logs = tuple(season.place_log.get(part.place, ()) for part in batch.parts)
-    if batch.crop == UNKNOWN_CROP.key:
-        return (*logs, season.batches)  # a nameless tray is compared with every batch on the books
-    return (*logs, *sowing_in_turn.ground(season, batch), *_seed_ground(season, batch, seeds))
-
-
-def _seed_ground(season: Season, batch: Batch, seeds: _Seeds) -> Ground:
-    """What is known of its seed, by value, while a task may ask for it."""
-    stages = {part.stage for part in batch.parts}
-    written = season.packet_records if stages & SEED_TO_COME else ()
-    if not stages & SEED_IN_USE:
-        return (written,)
-    return (written, seeds.of_crop(batch.crop), *map(seeds.of_packet, _packets_named(batch)))
-
-
-def _packets_named(batch: Batch) -> tuple[str, ...]:
-    records = (part.last.get(kind) for part in batch.parts for kind in NAMED_IN)
-    return tuple(record.text("packet") for record in records if record is not None)
+def _differing(one: Mapping[Key, object], other: Mapping[Key, object]) -> Iterator[Key]:
+    """Keys under which two mappings hold different things."""
+    if one is not other:
+        yield from (key for key in one.keys() | other.keys() if one.get(key) != other.get(key))
 
 
 def _same(one: Ground, other: Ground) -> bool:
-    return len(one) == len(other) and all(
-        a is b or (isinstance(a, tuple | str) and a == b) for a, b in zip(one, other, strict=True)
-    )
+    return len(one) == len(other) and all(a is b for a, b in zip(one, other, strict=True))
+
+
+def _equal(one: object, other: object) -> bool:
+    return one is other or (isinstance(one, tuple | str) and one == other)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
+from benchround.core.batch.batch import Part
 from benchround.core.crop.crop import Raising
 from benchround.core.dates import Span, say_day
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
@@ -62,14 +63,14 @@ def propose(view: BatchView) -> Iterator[Proposal]:
                 view,
                 Kind.PLANTED_OUT,
                 count=number,
-                place=_meant_for(view) or None,
+                place=meant_for(view.part) or None,
                 spacing_cm=view.crop.planting.spacing_cm,
             ),
         ),
         slot=Slot.MORNING if late >= ROOT_BOUND_DAYS and hold is None else Slot.AFTERNOON,
         asks=(
             Ask("count", "planted", str(number or ""), most=view.alive),
-            Ask("place", "into", _meant_for(view), needed=True, whole=False),
+            Ask("place", "into", meant_for(view.part), needed=True, whole=False),
             Ask("rest", "the rest", "kept", whole=False, choices=("kept", "composted")),
         ),
         hold=hold,
@@ -152,7 +153,7 @@ def _in_window(view: BatchView, span: Span | None) -> tuple[Window, str] | None:
 
 
 def _hold(view: BatchView, when: Window) -> tuple[Hold | None, tuple[str, ...]]:
-    hold = frost_hold(view) or storm_hold(view) or room_hold(view, _meant_for(view))
+    hold = frost_hold(view) or storm_hold(view) or room_hold(view, meant_for(view.part))
     if hold is None:
         return None, _assumed(view)
     again = hold.look_again
@@ -175,9 +176,10 @@ def planting_number(view: BatchView) -> int | None:
     return min(numbers) if numbers else None
 
 
-def _meant_for(view: BatchView) -> str:
+def meant_for(part: Part) -> str:
+    """The place a part is to be planted in, by its plan or sowing; empty where none was named."""
     for kind in (Kind.PLANNED, Kind.SOWN):
-        record = view.part.first.get(kind)
+        record = part.first.get(kind)
         if record is not None and record.text("for_place"):
             return record.text("for_place")
     return ""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
+from benchround.core.batch.batch import Batch, Part
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Draft, Figure, Kind
@@ -25,7 +26,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     saved = view.since(Kind.SEED_SAVED)
     if saved is not None and not view.since(Kind.PACKED):
         yield _pack(view, saved)
-    if view.stage is Stage.SEED_SAVED:
+    if view.stage is Stage.SEED_SAVED or view.part.ended:
         return
     ripe = view.since(Kind.SEED_RIPE)
     if ripe is not None and (saved is None or saved < ripe):
@@ -60,8 +61,8 @@ def _collect(view: BatchView, ripe: date) -> Proposal:
         Harm.SPOILS_THIS_WEEK,
         "Collect seed today, dry; label the paper bag with name, place and date",
         Why("ripe seed is collected on a dry day before it sheds", tuple(figures), SOURCE),
-        (draft(view, Kind.SEED_SAVED), _packet(view, own_packet(view))),
-        asks=(Ask("packet", "packet name", own_packet(view), whole=False),),
+        (draft(view, Kind.SEED_SAVED), _packet(view, own_packet(view.batch, view.part))),
+        asks=(Ask("packet", "packet name", own_packet(view.batch, view.part), whole=False),),
         hold=hold,
     )
 
@@ -118,9 +119,9 @@ def _pack(view: BatchView, saved: date) -> Proposal:
         Harm.GETS_LATE,
         "Clean and pack the dried seed: name, variety, place and date on the packet",
         Why("seed dries a week or two in paper before it is packed", (f"saved {say_day(saved)}",)),
-        (draft(view, Kind.PACKED), _packet(view, own_packet(view))),
+        (draft(view, Kind.PACKED), _packet(view, own_packet(view.batch, view.part))),
         asks=(
-            Ask("packet", "packet name", own_packet(view), whole=False),
+            Ask("packet", "packet name", own_packet(view.batch, view.part), whole=False),
             Ask("seeds", "seeds, if counted"),
             Ask("grams", "grams, if weighed", whole=False),
             Ask("storage", "kept where", _stored(view), whole=False),
@@ -128,20 +129,20 @@ def _pack(view: BatchView, saved: date) -> Proposal:
     )
 
 
-def own_packet(view: BatchView) -> str:
-    """The id of the packet of this batch's own seed: as it was named, else after the batch."""
-    saved = view.part.last.get(Kind.SEED_SAVED)
-    return (saved.text("packet") if saved else "") or f"{view.batch.id}-seed"
+def own_packet(batch: Batch, part: Part) -> str:
+    """The id of the packet of a part's own seed: as it was named, else after the batch."""
+    saved = part.last.get(Kind.SEED_SAVED)
+    return (saved.text("packet") if saved else "") or f"{batch.id}-seed"
 
 
 def _stored(view: BatchView) -> str:
-    packet = view.season.packets.get(own_packet(view))
+    packet = view.season.packets.get(own_packet(view.batch, view.part))
     return packet.storage if packet else ""
 
 
 def _packet(view: BatchView, name: str) -> Draft:
     """The packet's own record; what was said of it before stands."""
-    known = next((r for r in view.season.packet_records if r.about == name), None)
+    known = view.season.packet_record(name)
     figures: dict[str, Figure] = dict(known.figures) if known is not None else {}
     figures.update(crop=view.batch.crop, variety=view.batch.variety, saved=True)
     figures.setdefault("year", (view.since(Kind.SEED_SAVED) or view.day).year)

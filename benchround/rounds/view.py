@@ -126,5 +126,4 @@ class SiteView:
     """The site as a whole on a day."""
 
     season: Season
-    standing: tuple[BatchView, ...]
     day: date
