@@ -22,6 +22,8 @@ EXAMPLE = "benchround labels --sample --all --pdf labels.pdf --size 100x13"
 
 SETTING = "labels"
 """The setting a sheet is remembered under."""
+NONE_DUE = "Every label is printed already, so no file is written: --all prints them again."
+NOTHING_SOWN = "There is no batch to label yet: 'benchround sow CROP' begins one."
 MOST_COPIES = 500
 UNDRAWN = "no file was written, and no label is taken as printed."
 SHEET_OPTIONS = (
@@ -71,7 +73,7 @@ def run(given: argparse.Namespace) -> int:
             lines = label_text(labels, _width(given.width))
             write_out(given.text, "".join(f"{line}\n" for line in lines).encode("utf-8"))
         if not labels:
-            say(["Every label is printed already: --all prints them again."])
+            say([NONE_DUE if desk.season.batches else NOTHING_SOWN])
         if writing and labels:
             _remember_printed(given, desk, labels)
         if given.remember:

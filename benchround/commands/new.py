@@ -10,7 +10,6 @@ from benchround.core.errors import InputError
 from benchround.core.place_words import PLACE_FIGURES, free_code, kind_of_place
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.site_words import FROSTS, SEASON_NAME, SITE_FIGURES, read_month_day
-from benchround.core.sky.frost_dates import DailyMinimum, frost_dates
 from benchround.rounds.typed_words import read_number, read_text
 from benchround.shell.begun import begin, require_free
 from benchround.shell.saying import add_json, answer, recorded_lines, remark, written
@@ -28,8 +27,8 @@ DETAILS = (
     "reckoned from a file of daily lowest temperatures over years; what is not given is assumed, "
     "and the round says so. The season is there whole or, if anything fails, not at all."
 )
-LEAST_YEARS = 5
-"""Fewer years of minima give dates worth little (our proposal)."""
+MOST_FAULTS = 5
+"""Rows of a frost file that are named where they cannot be read."""
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -104,25 +103,13 @@ def _site(given: argparse.Namespace) -> tuple[dict[str, Figure], list[str]]:
 
 
 def _from_file(path: Path, lat_deg: float) -> tuple[dict[str, str], list[str]]:
-    from benchround.feeds.daily_csv import read_daily_file
+    from benchround.feeds.frost_file import frost_days_of
 
-    table = read_daily_file(path)
-    found = frost_dates((DailyMinimum(day.day, day.min_c) for day in table.readings), lat_deg)
-    spring, autumn = found.last_spring, found.first_autumn
-    if spring is None or autumn is None:
-        raise InputError(
-            f"{path.name}: frost was hardly ever read in its {found.years} usable years. Give "
-            "the dates yourself, or a file that goes on through whole winters."
-        )
-    remarks = [str(fault) for fault in table.faults[:5]]
-    if found.years < LEAST_YEARS:
+    found = frost_days_of(path, lat_deg)
+    remarks = [str(fault) for fault in found.faults[:MOST_FAULTS]]
+    if found.rough:
         remarks.append(f"{path.name} holds {found.years} usable years: the dates are rough.")
-    dates = {
-        "last_frost": spring.p50,
-        "last_frost_safe": spring.p90,
-        "first_frost": autumn.p50,
-    }
-    return {name: f"{month:02d}-{day:02d}" for name, (month, day) in dates.items()}, remarks
+    return {name: getattr(found, name) for name in FROSTS}, remarks
 
 
 def _places(typed: Sequence[str]) -> list[Draft]:

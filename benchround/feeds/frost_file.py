@@ -9,6 +9,7 @@ from benchround.core.frozen import dataclass
 from benchround.core.sky.frost_dates import DailyMinimum, frost_dates
 from benchround.core.sky.frost_line import MonthDay
 from benchround.feeds.daily_csv import read_daily_file
+from benchround.feeds.daily_reading import RowFault
 
 LEAST_YEARS = 5
 """Fewer years of minima give days worth little (our proposal)."""
@@ -16,12 +17,17 @@ LEAST_YEARS = 5
 
 @dataclass(frozen=True, slots=True)
 class FrostDays:
-    """Frost days as a season keeps them, "05-11", and how many years they rest on."""
+    """Frost days as a season keeps them, "05-11", and how many years they rest on.
+
+    Attributes:
+        faults: rows of the file that could not be read.
+    """
 
     last_frost: str
     last_frost_safe: str
     first_frost: str
     years: int
+    faults: tuple[RowFault, ...] = ()
 
     @property
     def rough(self) -> bool:
@@ -47,7 +53,9 @@ def frost_days_of(path: Path, lat_deg: float) -> FrostDays:
             f"{path.name}: frost was hardly ever read in its {found.years} usable years. Type the "
             "days yourself, or take a file that goes on through whole winters."
         )
-    return FrostDays(_kept(spring.p50), _kept(spring.p90), _kept(autumn.p50), found.years)
+    return FrostDays(
+        _kept(spring.p50), _kept(spring.p90), _kept(autumn.p50), found.years, tuple(table.faults)
+    )
 
 
 def _kept(day: MonthDay) -> str:

@@ -18,6 +18,7 @@ from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
 from benchround.core.learning.figures import PRIOR_SEEDS, shrunk_share
 from benchround.core.lifecycle import Stage
+from benchround.core.numbers.shares import wilson
 from benchround.core.record import Kind
 from benchround.core.season import Season
 from benchround.core.seed.quantity import SURVIVAL, WANTED_CHANCE, how_many
@@ -162,7 +163,9 @@ def _believed(
     if counted is None:
         return start, f"{name} {start:.0%}, not counted here"
     learned = max(shrunk_share(start, *counted), 0.01)
-    return learned, f"{name} {start:.0%}, {counted[0]} of {counted[1]} up here: {learned:.0%} taken"
+    low, high = wilson(*counted)
+    here = f"{counted[0]} of {counted[1]} up here ({low:.0%} to {high:.0%})"
+    return learned, f"{name} {start:.0%}, {here}: {learned:.0%} taken"
 
 
 @lru_cache(maxsize=8192)

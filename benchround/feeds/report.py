@@ -13,6 +13,7 @@ from benchround.feeds.next_year import next_year
 from benchround.feeds.pages import Block, Grid, Heading, Page, Words
 from benchround.feeds.review import (
     By,
+    Had,
     came_up,
     final_count,
     losses,
@@ -143,7 +144,7 @@ def _wanted(season: Season) -> Iterator[Block]:
             had.variety,
             str(had.wanted),
             str(had.had),
-            "planted" if had.planted else "alive so far",
+            _counted_as(season, had),
         )
         for had in wanted_had(season)
     )
@@ -153,6 +154,12 @@ def _wanted(season: Season) -> Iterator[Block]:
         yield Grid(columns, rows, frozenset({3, 4}))
 
 
+def _counted_as(season: Season, had: Had) -> str:
+    if had.planted:
+        return "planted"
+    return "all lost" if _gone(season.batches[had.batch]) else "alive so far"
+
+
 def _next(season: Season, day: date) -> Iterator[Block]:
     advised = next_year(season, day)
     if not advised:
@@ -160,7 +167,8 @@ def _next(season: Season, day: date) -> Iterator[Block]:
     yield Heading("What to sow when next year")
     yield Words(
         "The last sowing's day a year on, later by as long as plants stood ready; seeds for the "
-        "plants wanted, from what came up here. Both rules are our proposal."
+        "plants wanted, from what came up here, with the range of that share in brackets. Both "
+        "rules are our proposal."
     )
     rows = tuple(
         (

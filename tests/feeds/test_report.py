@@ -149,3 +149,10 @@ def test_the_report_ends_with_what_to_sow_next_year() -> None:
 def test_plain_text_has_every_cell() -> None:
     text = as_text(page(sample_season()))
     assert "b01 | Cosmos | Paper Lantern" in text
+
+
+def test_a_batch_that_is_gone_is_said_to_be_lost_and_shares_have_their_range() -> None:
+    """Ranges by hand: 36 of 40 is 77 % to 96 % by Wilson's interval (1927; published calculators)."""
+    text = as_markdown(page(sample_season()))
+    assert "| b31 | Lobelia | Thin Blue | 24 | 0 | all lost |" in text
+    assert "36 of 40 up here (77% to 96%): 86% taken" in text
