@@ -45,6 +45,14 @@ class Foretold:
         return abs(self.days - printed) / printed
 
     @property
+    def days_off(self) -> float:
+        """Size of the error in days; infinite where nothing was foretold."""
+        printed = self.cell.days
+        if self.days is None or printed is None:
+            return math.inf
+        return abs(self.days - printed)
+
+    @property
     def is_close(self) -> bool:
         """Within a tenth or one day of the printed days."""
         printed = self.cell.days
@@ -130,8 +138,13 @@ def _summary_line(name: str, found: tuple[Foretold, ...]) -> str:
     close = sum(item.is_close for item in found)
     return (
         f"| {name} | {len(found)} | {_percent(quantile(errors, 0.5))} | "
-        f"{_percent(quantile(errors, 0.9))} | {close} of {len(found)} |"
+        f"{_percent(quantile(errors, 0.9))} | {_off(found)} | {close} of {len(found)} |"
     )
+
+
+def _off(found: tuple[Foretold, ...]) -> str:
+    median = quantile([item.days_off for item in found], 0.5)
+    return "none foretold" if math.isinf(median) else f"{median:.1f} d"
 
 
 def _percent(value: float) -> str:
@@ -144,15 +157,32 @@ def _days(value: float | None) -> str:
 
 def nothing_line() -> tuple[int, int]:
     """Return (told as nothing, all) of the cells where nothing came up, each left out."""
-    cells = [c for c in TABLE if c.days is None]
-    found = foretell(cells)
+    found = foretell(c for c in TABLE if c.days is None)
     return sum(item.days is None for item in found), len(found)
+
+
+def nothing_missed() -> tuple[Foretold, ...]:
+    """Return the cells where nothing came up and days were foretold without them."""
+    return tuple(f for f in foretell(c for c in TABLE if c.days is None) if f.days is not None)
+
+
+def nothing_wrong() -> tuple[Foretold, ...]:
+    """Return the cells with days for which nothing was foretold without them."""
+    return tuple(f for f in foretell(c for c in TABLE if c.days is not None) if f.days is None)
+
+
+def _cells(found: Iterable[Foretold]) -> str:
+    return "\n".join(
+        f"- {item.cell.crop} at {item.cell.temp_c:g} C: printed "
+        f"{item.cell.days or 'nothing'}, foretold {_days(item.days)}"
+        for item in found
+    )
 
 
 def _columns() -> list[str]:
     lines = [
-        "| left out | cells | median error | 90th percentile | within 10 % or 1 day |",
-        "|---|---|---|---|---|",
+        "| left out | cells | median error | 90th percentile | in days | within 10 % or 1 day |",
+        "|---|---|---|---|---|---|",
     ]
     for temp_c in (0.0, 5.0, 15.0, 20.0, 30.0, 35.0, 40.0):
         lines.append(_summary_line(f"{temp_c:g} C", foretell(came_up(temp_c))))
@@ -203,6 +233,8 @@ def report() -> str:
         forecasts="\n".join(_forecasts()),
         misses="\n".join(_misses()),
         nothing=f"{right} of {tested}",
+        missed=_cells(nothing_missed()),
+        wrong=_cells(nothing_wrong()),
     )
 
 
