@@ -31,6 +31,7 @@ COMMANDS = (
     "calendar",
     "tables",
     "report",
+    "serve",
     "new",
     "sow",
     "diary",

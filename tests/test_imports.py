@@ -35,7 +35,7 @@ OUTSIDE: dict[str, frozenset[str]] = {
     "drawing": frozenset(),
     "feeds": frozenset({"icalendar", "fpdf", "dateutil", "qrcode"}),
     "desk": frozenset(),
-    "shell": frozenset({"platformdirs"}),
+    "shell": frozenset({"platformdirs", "aiohttp", "textual_serve"}),
     "screens": frozenset({"textual", "rich"}),
 }
 """Libraries each room may import besides the standard one."""
