@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 import argparse
-import sys
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from datetime import date
 
 from benchround.core.errors import InputError, SeasonError
-from benchround.core.visible import visible
 from benchround.desk import Desk
 from benchround.whereabouts import SAMPLE_DAY, find_season, sample_folder
 
@@ -43,29 +41,23 @@ def open_given(given: argparse.Namespace, *, writing: bool = False) -> Desk:
     today = date.today if on is None else lambda: on
     desk = Desk.open(found, today=today, read_only=not writing)
     if writing:
-        _require_writable(desk)
+        try:
+            require_writable(desk)
+        except SeasonError:
+            desk.close()
+            raise
     return desk
 
 
-def _require_writable(desk: Desk) -> None:
-    """Refuse before anything is done where recording would be refused in the end.
+def require_writable(desk: Desk) -> None:
+    """Refuse at once where recording would be refused in the end.
 
     Raises:
         SeasonBusyError: another program holds the season.
         SeasonError: it cannot be written.
     """
-    try:
-        if desk.read_only:
-            desk.folder.append(())  # says why not
-    except SeasonError:
-        desk.close()
-        raise
-
-
-def say(remarks: Iterable[str]) -> None:
-    """Tell the grower something beside what was asked for: on standard error."""
-    for remark in remarks:
-        sys.stderr.write(f"{visible(remark)}\n")
+    if desk.read_only:
+        desk.folder.append(())  # says why not
 
 
 def _day(text: str) -> date:

@@ -14,8 +14,9 @@ from benchround.feeds.coming import BY_DAY, MOST_WEEKS, coming
 from benchround.feeds.out_file import STANDARD_OUTPUT, write_out
 from benchround.plain import title
 from benchround.rounds.build import common_tasks
-from benchround.season_given import open_given, positive, say, season_arguments
+from benchround.season_given import open_given, positive, season_arguments
 from benchround.shell.beside import keep_beside, kept_beside
+from benchround.shell.saying import remark
 
 HELP = "the coming weeks as an iCalendar file"
 EXAMPLE = "benchround calendar --sample --weeks 6 --out round.ics"
@@ -68,7 +69,7 @@ def run(given: argparse.Namespace) -> int:
         write_out(given.out, data)
         if not given.sample:
             keep_beside(desk, f"{KEPT}-{desk.folder.machine}.json", told_data(kept), NOT_KEPT)
-        say((*remarks, _count(told), *desk.problems))
+        remark((*remarks, _count(told), *desk.problems))
     finally:
         desk.close()
     return 0

@@ -14,8 +14,9 @@ from benchround.feeds.label_settings import sheet_from, sheet_words
 from benchround.feeds.labels import Label, due, label_text, labels_of, printed_drafts
 from benchround.feeds.out_file import write_out
 from benchround.feeds.papers import PAPER_WORDS
-from benchround.season_given import open_given, positive, say, season_arguments
+from benchround.season_given import open_given, positive, season_arguments
 from benchround.shell.progress import watched
+from benchround.shell.saying import remark
 
 HELP = "labels to print: new and changed ones, or all"
 EXAMPLE = "benchround labels --sample --all --pdf labels.pdf --size 100x13"
@@ -73,12 +74,12 @@ def run(given: argparse.Namespace) -> int:
             lines = label_text(labels, _width(given.width))
             write_out(given.text, "".join(f"{line}\n" for line in lines).encode("utf-8"))
         if not labels:
-            say([NONE_DUE if desk.season.batches else NOTHING_SOWN])
+            remark([NONE_DUE if desk.season.batches else NOTHING_SOWN])
         if writing and labels:
             _remember_printed(given, desk, labels)
         if given.remember:
             _remember_sheet(given, desk, options)
-        say(desk.problems)
+        remark(desk.problems)
     finally:
         desk.close()
     return 0
@@ -112,7 +113,7 @@ def _options(given: argparse.Namespace, desk: Desk) -> dict[str, str]:
         remembered = {name: value for name, _, value in pairs}
         sheet_from(remembered)
     except InputError as error:
-        say([f"The sheet that was remembered cannot be used: {error}"])
+        remark([f"The sheet that was remembered cannot be used: {error}"])
         remembered = {}
     return {**remembered, **said, "first": given.first}
 
@@ -126,23 +127,23 @@ def _pdf(
     with watched("drawing", "sheets of labels", UNDRAWN) as progress:
         data, remarks = labels_pdf(labels, sheet, desk.today, qr=given.qr, progress=progress)
     write_out(given.pdf, data)
-    say(remarks)
+    remark(remarks)
 
 
 def _remember_printed(given: argparse.Namespace, desk: Desk, labels: Sequence[Label]) -> None:
     if given.sample:
-        say(["The sample is never written to: its labels stay new."])
+        remark(["The sample is never written to: its labels stay new."])
         return
     desk.record(printed_drafts(labels))
-    say([f"{len(labels)} labels are now taken as printed; --try leaves that out."])
+    remark([f"{len(labels)} labels are now taken as printed; --try leaves that out."])
 
 
 def _remember_sheet(given: argparse.Namespace, desk: Desk, options: dict[str, str]) -> None:
     if given.sample:
-        say(["The sample is never written to: the sheet is not remembered."])
+        remark(["The sample is never written to: the sheet is not remembered."])
         return
     desk.record([Draft(Kind.SETTING, SETTING, {"value": sheet_words(options)})])
-    say(["This sheet is used from now on."])
+    remark(["This sheet is used from now on."])
 
 
 def _width(text: str) -> int:

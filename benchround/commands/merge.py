@@ -13,9 +13,10 @@ from benchround.core.record import Record
 from benchround.core.season_union import Clash, clashes, missing_in
 from benchround.desk import Desk
 from benchround.plain import JsonValue
+from benchround.season_given import require_writable
 from benchround.shell import opened
 from benchround.shell.begun import begin, require_free
-from benchround.shell.opened import require_writable, warn_of_unread
+from benchround.shell.opened import warn_of_unread
 from benchround.shell.progress import watched
 from benchround.shell.saying import add_json, answer, record_words, remark, written
 from benchround.store import merge

@@ -22,8 +22,9 @@ from benchround.feeds.papers import PAPER_WORDS, paper_named
 from benchround.feeds.trial import Trial
 from benchround.plain import place_name, title, weather_words
 from benchround.rounds.answers import drafts_for
-from benchround.season_given import open_given, say, season_arguments
+from benchround.season_given import open_given, season_arguments
 from benchround.shell.beside import keep_beside, kept_beside
+from benchround.shell.saying import remark
 from benchround.store.layout import KEEP
 
 HELP = "the round on paper, with boxes to tick, and typing it in afterwards"
@@ -66,12 +67,12 @@ def _print(given: argparse.Namespace, desk: Desk) -> int:
 
         data, remarks = page_pdf(page, paper, desk.today, one_sheet=True)
         write_out(given.pdf, data)
-        say(remarks)
+        remark(remarks)
     else:
         sys.stdout.write(as_text(page))
     if not given.sample:
         _keep(desk, kept)
-    say((*the_round.assumed, *desk.problems))
+    remark((*the_round.assumed, *desk.problems))
     return 0
 
 
@@ -102,10 +103,10 @@ def _enter(given: argparse.Namespace, desk: Desk) -> int:
         mark = "!" if row.fault else " "
         sys.stdout.write(f"{mark} {row.number:>3}  {visible(row.fault or row.words)}\n")
     if faults:
-        say([f"{len(faults)} of {len(rows)} cannot be recorded; nothing was. Type it again."])
+        remark([f"{len(faults)} of {len(rows)} cannot be recorded; nothing was. Type it again."])
         return 1
     if not given.yes:
-        say(["Nothing was recorded yet: the same line with --yes records it."])
+        remark(["Nothing was recorded yet: the same line with --yes records it."])
         return 0
     written = 0
     for row in rows:
@@ -113,7 +114,7 @@ def _enter(given: argparse.Namespace, desk: Desk) -> int:
             written += len(desk.tick(row.task, row.answers, kept.day))
         if row.note:
             written += len(desk.record([_note(row)], kept.day))
-    say([f"{written} records of {kept.day.isoformat()} were written."])
+    remark([f"{written} records of {kept.day.isoformat()} were written."])
     return 0
 
 

@@ -8,7 +8,8 @@ from benchround.feeds.out_file import STANDARD_OUTPUT, write_out
 from benchround.feeds.page_text import as_markdown
 from benchround.feeds.papers import PAPER_WORDS, paper_named
 from benchround.feeds.report import report_page
-from benchround.season_given import open_given, say, season_arguments
+from benchround.season_given import open_given, season_arguments
+from benchround.shell.saying import remark
 
 HELP = "the season's report: raised, come up, lost and why, what to sow next year"
 EXAMPLE = "benchround report --sample --pdf season.pdf"
@@ -33,10 +34,10 @@ def run(given: argparse.Namespace) -> int:
 
             data, remarks = page_pdf(page, paper, desk.today, one_sheet=False)
             write_out(given.pdf, data)
-            say(remarks)
+            remark(remarks)
         if given.out or not given.pdf:
             write_out(given.out or STANDARD_OUTPUT, as_markdown(page).encode("utf-8"))
-        say(desk.problems)
+        remark(desk.problems)
     finally:
         desk.close()
     return 0

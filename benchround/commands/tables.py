@@ -12,8 +12,9 @@ from benchround.feeds.out_file import STANDARD_OUTPUT, write_out
 from benchround.feeds.review import review_table
 from benchround.feeds.table_rows import batches_table, readings_table, records_table
 from benchround.feeds.tables import Table, csv_text, json_text, json_value
-from benchround.season_given import open_given, say, season_arguments
+from benchround.season_given import open_given, season_arguments
 from benchround.shell.progress import watched
+from benchround.shell.saying import remark
 from benchround.store.codec import encode
 
 HELP = "the season as CSV or JSON tables, and taking tables in"
@@ -53,7 +54,7 @@ def run(given: argparse.Namespace) -> int:
             write_out(given.out, text.encode("utf-8"))
         else:
             _write(_table(given.what, desk), given)
-        say(desk.problems)
+        remark(desk.problems)
     finally:
         desk.close()
     return 0
@@ -76,7 +77,7 @@ def _write(table: Table, given: argparse.Namespace) -> None:
     text, guarded = csv_text(table)
     write_out(given.out, text.encode("utf-8"))
     if guarded:
-        say(
+        remark(
             [
                 f"{guarded} cells begin with a sign that starts a formula: an apostrophe was put "
                 "in front of them. JSON has them as they are."

@@ -19,8 +19,9 @@ from benchround.feeds.sowing_sheet import SheetRow, read_sheet
 from benchround.feeds.table_in import READINGS, our_table, readings_in, records_in
 from benchround.feeds.tables import flat
 from benchround.feeds.text_file import decoded
-from benchround.season_given import open_given, say
+from benchround.season_given import open_given
 from benchround.shell.progress import watched
+from benchround.shell.saying import remark
 from benchround.store.codec import decode, encode
 from benchround.whereabouts import is_season
 
@@ -74,7 +75,7 @@ def _take_everything(came: Everything, given: argparse.Namespace) -> int:
     with watched("writing", "records", ""):  # all at once: ctrl+c waits until it is done
         new = _written(came, folder, given)
     if new is not None:
-        say([f"{new} records of '{came.name}' were taken into {folder}."])
+        remark([f"{new} records of '{came.name}' were taken into {folder}."])
     return 0
 
 
@@ -88,7 +89,9 @@ def _written(came: Everything, folder: Path, given: argparse.Namespace) -> int |
         here = {record.id for record in desk.folder.records()}
         new = sum(1 for record in came.records if record.id not in here)
         if not given.yes:
-            say([f"{new} of {len(came.records)} records are not in {folder} yet: --yes adds them."])
+            remark(
+                [f"{new} of {len(came.records)} records are not in {folder} yet: --yes adds them."]
+            )
             desk.close()
             return None
     try:
@@ -108,11 +111,11 @@ def _take_readings(drafts: Sequence[Draft], given: argparse.Namespace) -> int:
         }
         new = [d for d in drafts if (d.day, d.at, d.about, flat(d.figures)) not in here]
         if not given.yes:
-            say([f"{len(new)} of {len(drafts)} readings are not known yet: --yes records them."])
+            remark([f"{len(new)} of {len(drafts)} readings are not known yet: --yes records them."])
             return 0
         if new:
             desk.record(new)
-        say([f"{len(new)} readings were recorded."])
+        remark([f"{len(new)} readings were recorded."])
     finally:
         desk.close()
     return 0
@@ -136,19 +139,19 @@ def _take_rows(rows: Sequence[SheetRow], desk: Desk, given: argparse.Namespace) 
     known = sum(1 for row in rows if row.known)
     drafts = [row.draft for row in rows if row.draft is not None and row.comes]
     if known:
-        say([f"{known} of {len(rows)} rows are on the books already and are left out."])
+        remark([f"{known} of {len(rows)} rows are on the books already and are left out."])
     if faults and not given.only_good:
         good = f" --only-good takes the other {len(drafts)}." if drafts else ""
-        say([f"{faults} of {len(rows)} rows cannot be taken in; none was.{good}"])
+        remark([f"{faults} of {len(rows)} rows cannot be taken in; none was.{good}"])
         return 1
     if faults:
-        say([f"{faults} of {len(rows)} rows cannot be taken in and are left out."])
+        remark([f"{faults} of {len(rows)} rows cannot be taken in and are left out."])
     if not given.yes:
-        say([f"{len(drafts)} rows can be taken in: the same line with --yes records them."])
+        remark([f"{len(drafts)} rows can be taken in: the same line with --yes records them."])
         return 0
     if drafts:
         desk.record(drafts)
-    say([f"{len(drafts)} sowings were recorded."])
+    remark([f"{len(drafts)} sowings were recorded."])
     return 0
 
 

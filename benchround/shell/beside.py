@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from benchround.core.errors import InputError, SeasonError
 from benchround.desk import Desk
-from benchround.season_given import say
+from benchround.shell.saying import remark
 from benchround.store.disk import make_folder, write_whole
 from benchround.store.layout import KEEP
 
@@ -21,7 +21,7 @@ def keep_beside(desk: Desk, name: str, data: bytes, lost: str) -> bool:
         make_folder(folder)
         write_whole(folder / name, data)
     except SeasonError as error:
-        say([f"{error}. {lost}"])
+        remark([f"{error}. {lost}"])
         return False
     return True
 
@@ -39,4 +39,4 @@ def kept_beside(desk: Desk, pattern: str, read: Callable[[bytes, str], Kept]) ->
         try:
             yield read(path.read_bytes(), path.name)
         except (OSError, InputError) as error:
-            say([str(error)])
+            remark([str(error)])

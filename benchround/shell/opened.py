@@ -16,6 +16,7 @@ from benchround.core.typed.date import read_day
 from benchround.desk import Desk
 from benchround.reckoning.crop_named import crop_named
 from benchround.rounds.record_line import Reader, Word
+from benchround.season_given import require_writable
 from benchround.shell.saying import remark
 from benchround.whereabouts import find_season
 
@@ -95,17 +96,6 @@ def warn_of_unread(*desks: Desk) -> None:
     """Say that what cannot be read does not come along, where files of a season have faults."""
     if any(set(desk.problems) - set(desk.season.doubts) for desk in desks):
         remark(["What cannot be read here does not come along; its folder still holds it."])
-
-
-def require_writable(desk: Desk) -> None:
-    """Refuse at once where recording would be refused in the end.
-
-    Raises:
-        SeasonBusyError: another program holds the season.
-        SeasonError: it cannot be written.
-    """
-    if desk.read_only:
-        desk.folder.append(())  # says why not
 
 
 def month_first(desk: Desk) -> bool:
