@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Mapping
 from datetime import date
 
 from benchround.core.batch.batch import Batch
+from benchround.core.lifecycle import Stage
 from benchround.core.season import Season
 from benchround.core.site import Place
 from benchround.core.task import Round, Slot, Standing, Task
@@ -54,6 +55,7 @@ from benchround.rounds.view import BatchView, PlaceView, SiteView
 
 PlaceFamily = Callable[[PlaceView], Iterator[Proposal]]
 SiteFamily = Callable[[SiteView], Iterator[Proposal]]
+FamiliesAt = Mapping[Stage, tuple[BatchFamily, ...]]
 
 BATCH_FAMILIES: tuple[BatchFamily, ...] = (
     soaking.propose,
@@ -88,7 +90,11 @@ BATCH_FAMILIES: tuple[BatchFamily, ...] = (
     frost_cover.propose,
     frosted.propose,
 )
+BY_LOG: tuple[BatchFamily, ...] = (watering.propose, airing.propose)
+"""Those of them that ask what was recorded of a whole place: its waterings and its lids."""
 FAMILIES_AT = by_stage(BATCH_FAMILIES)
+BY_LOG_AT = by_stage(BY_LOG)
+NOT_BY_LOG_AT = by_stage(tuple(family for family in BATCH_FAMILIES if family not in BY_LOG))
 PLACE_FAMILIES: tuple[PlaceFamily, ...] = (lids.propose,)
 """They are asked of places with lids."""
 SITE_FAMILIES: tuple[SiteFamily, ...] = (thermometer.propose,)
@@ -106,13 +112,15 @@ def build_round(season: Season, day: date) -> Round:
     return compose(season, tasks, day)
 
 
-def batch_tasks(season: Season, batch: Batch, day: date) -> tuple[Task, ...]:
+def batch_tasks(
+    season: Season, batch: Batch, day: date, families: FamiliesAt = FAMILIES_AT
+) -> tuple[Task, ...]:
     """Every task of one batch; they rest on the batch, the places, the weather and the day."""
     crop = season.crop(batch.crop)
     tasks: list[Task] = []
     for part in batch.parts:
         view = BatchView(season, batch, part, crop, day)
-        for family in FAMILIES_AT[part.stage]:
+        for family in families[part.stage]:
             for proposal in family(view):
                 task = of_batch(view, proposal)
                 if task is not None:

@@ -13,6 +13,7 @@ from benchround.core.batch.batch import SPARES, Batch, Part
 from benchround.core.lifecycle import BEFORE, ENDED, OUT, SEEDLING, WAITING, YOUNG, Stage
 from benchround.core.record import Kind
 from benchround.core.season import UNKNOWN_CROP, Season
+from benchround.core.water.tray_holder import WATERED_STAGES
 from benchround.rounds.planting_out import meant_for
 from benchround.rounds.relabelling import TRAY_STAGES
 from benchround.rounds.seed_packet import NAMED_IN
@@ -64,7 +65,8 @@ def footing(batch: Batch) -> frozenset[Thing]:
 
 def _footing_of_part(batch: Batch, part: Part) -> Iterator[Thing]:
     stage = part.stage
-    yield (Sort.LOG, part.place)
+    if stage in WATERED_STAGES:
+        yield (Sort.LOG, part.place)
     if stage in SEED_IN_USE:
         yield (Sort.CROP_SEED, batch.crop)
         for record in map(part.last.get, NAMED_IN):

@@ -76,8 +76,10 @@ def _plan_of(view: BatchView) -> HardeningPlan | None:
     if view.stage is Stage.READY:
         return HardeningPlan.NIGHT_OPEN
     course = view.crop.hardening
+    if view.stage is not Stage.HARDENING or course is None:
+        return None
     number = course_day(view)
-    if view.stage is not Stage.HARDENING or course is None or number is None:
+    if number is None:
         return None
     back = step_back_because(view, course)
     if back and night_open(view, course, number):

@@ -9,8 +9,12 @@ from benchround.core.task import Task
 from benchround.rounds.build import order_of
 
 Owner = tuple[int, str]
-"""Whose tasks they are: batches come before places, places before the site."""
-BATCH, PLACE, SITE = range(3)
+"""Whose tasks they are: batches come before places, places before the site.
+
+A batch has its tasks in two lots: those of families that ask for the records of its place, and the
+others. No family is in both, so that each lot has its own tasks in the order of the round.
+"""
+BATCH, BATCH_BY_LOG, PLACE, SITE = range(4)
 
 Entry = tuple[object, ...]
 """What a task is put in order by; its owner's sort and its number there, so that no two are alike;

@@ -16,9 +16,17 @@ from benchround.core.batch.batch import Batch
 from benchround.core.season import Season
 from benchround.core.task import Round
 from benchround.rounds import sowing_in_turn
-from benchround.rounds.build import assumed, batch_tasks, place_tasks, site_tasks
-from benchround.rounds.footing import Thing, common_ground, footing, value_of
-from benchround.rounds.in_order import BATCH, PLACE, SITE, InOrder
+from benchround.rounds.build import (
+    BY_LOG_AT,
+    NOT_BY_LOG_AT,
+    FamiliesAt,
+    assumed,
+    batch_tasks,
+    place_tasks,
+    site_tasks,
+)
+from benchround.rounds.footing import Sort, Thing, common_ground, footing, value_of
+from benchround.rounds.in_order import BATCH, BATCH_BY_LOG, PLACE, SITE, InOrder, Owner
 
 Ground = tuple[object, ...]
 Key = TypeVar("Key")
@@ -29,26 +37,27 @@ class KeptRound:
 
     def __init__(self) -> None:
         self._made: tuple[Season, Round] | None = None
-        self._begin(Season(crops={}), date.min)
+        self._day = date.min
+        self._begin(Season(crops={}))
 
     def round(self, season: Season, day: date) -> Round:
         """The round of a day, equal to `build_round(season, day)`."""
         if self._made is not None and self._made[0] is season and self._made[1].day == day:
             return self._made[1]
         if day != self._day or not _same(common_ground(season), self._ground):
-            self._begin(season, day)
+            self._begin(season)
+        self._day = date.min  # what fails half-way is begun again
         told = self._told_otherwise(season)
-        for name in self._touched(season) | told & season.batches.keys():
-            self._ask(season, name)
-        self._ask_places(season, told)
+        self._ask_batches(season, day, told)
+        self._ask_places(season, day, told)
         self._tasks.put((SITE, ""), site_tasks(season, day))
         made = Round(day, self._tasks.tasks(), assumed(season, day), season.doubts)
-        self._made = (season, made)
+        self._day, self._made = day, (season, made)
         return made
 
-    def _begin(self, season: Season, day: date) -> None:
+    def _begin(self, season: Season) -> None:
         """Forget everything: it is another day, or what all tasks rest on has changed."""
-        self._day, self._ground = day, common_ground(season)
+        self._ground = common_ground(season)
         self._tasks = InOrder({place.code: place.order for place in season.places})
         self._batches: Mapping[str, Batch] = {}
         self._resting: dict[Thing, set[str]] = {}
@@ -57,22 +66,36 @@ class KeptRound:
         self._places: dict[str, Ground] = {}
         self._put_offs, self._done = season.put_offs, season.done
 
-    def _touched(self, season: Season) -> set[str]:
-        """Batches that changed, came or went, and those that rest on something that changed."""
-        before, now = self._batches, season.batches
-        touched: set[str] = set()
-        if now is not before:
-            touched.update(name for name, batch in now.items() if before.get(name) is not batch)
-            touched.update(before.keys() - now.keys())
-            self._batches = now
-            for name in touched:
-                self._stand(name, before.get(name), now.get(name))
+    def _ask_batches(self, season: Season, day: date, told: set[str]) -> None:
+        touched = self._changed(season) | told & season.batches.keys() | self._turned(season)
+        by_log: set[str] = set()
         for thing, names in self._resting.items():
             value = value_of(season, thing)
             if not _equal(value, self._values.get(thing)):
                 self._values[thing] = value
-                touched |= names
-        return touched | self._turned(season)
+                (by_log if thing[0] is Sort.LOG else touched).update(names)
+        for name in touched:
+            self._ask(season, name, day, (BATCH, name), NOT_BY_LOG_AT)
+        for name in touched | by_log:
+            self._ask(season, name, day, (BATCH_BY_LOG, name), BY_LOG_AT)
+
+    def _ask(
+        self, season: Season, name: str, day: date, owner: Owner, families: FamiliesAt
+    ) -> None:
+        batch = season.batches.get(name)
+        self._tasks.put(owner, batch_tasks(season, batch, day, families) if batch else ())
+
+    def _changed(self, season: Season) -> set[str]:
+        """Batches that changed, came or went; what they rest on is noted anew."""
+        before, now = self._batches, season.batches
+        if now is before:
+            return set()
+        changed = {name for name, batch in now.items() if before.get(name) is not batch}
+        changed |= before.keys() - now.keys()
+        for name in changed:
+            self._stand(name, before.get(name), now.get(name))
+        self._batches = now
+        return changed
 
     def _stand(self, name: str, old: Batch | None, new: Batch | None) -> None:
         """Note what a batch rests on instead of what it rested on."""
@@ -103,12 +126,7 @@ class KeptRound:
         self._put_offs, self._done = season.put_offs, season.done
         return told
 
-    def _ask(self, season: Season, name: str) -> None:
-        batch = season.batches.get(name)
-        tasks = batch_tasks(season, batch, self._day) if batch is not None else ()
-        self._tasks.put((BATCH, name), tasks)
-
-    def _ask_places(self, season: Season, told: set[str]) -> None:
+    def _ask_places(self, season: Season, day: date, told: set[str]) -> None:
         for place in season.places:
             code = place.code
             if not place.lidded:
@@ -117,7 +135,7 @@ class KeptRound:
             kept = self._places.get(code)
             if kept is None or code in told or not _same(kept, ground):
                 self._places[code] = ground
-                self._tasks.put((PLACE, code), place_tasks(season, place, self._day))
+                self._tasks.put((PLACE, code), place_tasks(season, place, day))
 
 
 def _differing(one: Mapping[Key, object], other: Mapping[Key, object]) -> Iterator[Key]:
