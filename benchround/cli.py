@@ -43,6 +43,7 @@ COMMANDS = (
     "place",
     "settings",
     "crops",
+    "keys",
     "keep",
     "restore",
     "merge",

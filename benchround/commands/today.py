@@ -12,6 +12,7 @@ from benchround.core.errors import InputError, SeasonError
 from benchround.core.visible import visible
 from benchround.desk import Desk
 from benchround.plain import round_lines, round_value
+from benchround.shell.paged import for_terminal
 from benchround.whereabouts import SAMPLE_DAY, find_season, sample_folder
 
 HELP = "print the day's round"
@@ -36,7 +37,8 @@ def run(given: argparse.Namespace) -> int:
             json.dump(round_value(the_round, desk.season), sys.stdout, ensure_ascii=False, indent=1)
             sys.stdout.write("\n")
         else:
-            sys.stdout.writelines(f"{line}\n" for line in round_lines(the_round, desk.season))
+            lines = for_terminal(round_lines(the_round, desk.season))
+            sys.stdout.writelines(f"{line}\n" for line in lines)
         for remark in (*the_round.assumed, *desk.problems):
             sys.stderr.write(f"{visible(remark)}\n")
     finally:

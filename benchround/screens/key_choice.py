@@ -23,7 +23,7 @@ KEPT: Mapping[str, tuple[str, ...]] = {
     "ctrl+c": (),
     "f1": ("help",),
     "question_mark": ("help",),
-    "escape": ("back", "unmark", "quit"),
+    "escape": ("back", "unmark", "stop"),
 }
 """Keys that stay with the actions they belong to, and with no other."""
 MOST_KEYS = 4

@@ -46,7 +46,7 @@ GOING_KEYS: tuple[Key, ...] = (
     Key("help-while-typing", ("f1",), "all keys", "Show all keys and what the words mean.",
         PROGRAM, (*LOOK_UPS, GO_TO), "help", 9, called="help"),
     *(
-        Key(f"go-{found.name}", (found.letter,), found.name,
+        Key(f"go-{found.name.replace(' ', '-')}", (found.letter,), found.name,
             f"{found.tells[0].upper()}{found.tells[1:]}.", GOING, (GO_TO,), f"go('{found.name}')")
         for found in DESTINATIONS
     ),

@@ -24,10 +24,11 @@ from benchround.screens.record_fields import (
     Wanted,
     kinds_for,
 )
+from benchround.screens.record_words import kind_finder
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault
 from benchround.screens.sheet_fields import day_field, echo_day, month_first, place_field
 from benchround.screens.text import Line, Role, line, paragraph
-from benchround.screens.widgets.field import Choice, Field, among, plain_choices
+from benchround.screens.widgets.field import Choice, Field, plain_choices
 from benchround.screens.words import figure_words
 
 LAST_RECORDS = 6
@@ -72,7 +73,7 @@ class RecordSheet(Sheet, inherit_bindings=False):
         """What happened, its figures, a note, and the day."""
         stage = self.part.stage
         kinds = [Choice(kind, kind, self._leads_to(kind)) for kind in kinds_for(stage)]
-        what = Field("kind", "what happened", finder=among(kinds), only=True)
+        what = Field("kind", "what happened", finder=kind_finder(kinds), only=True)
         figures = [self._field(wanted) for wanted in WANTED.values()]
         return [what, *figures, Field("note", "note"), day_field(self.day, self.desk.today)]
 

@@ -48,7 +48,7 @@ TO_SCREEN: dict[str, tuple[str, ...]] = {
 """Keys from the round to the first screens, with the cursor on a task of a batch."""
 
 BEFORE: dict[str, tuple[str, ...]] = {
-    "undo": ("space",),
+    "undo": ("space", "ctrl+k"),
     "unmark": ("m",),
     "up": ("down",),
     "page-up": ("end",),
