@@ -1,6 +1,6 @@
 """What the grower's own records teach, always beside the library's figure.
 
-The parts live in `learning_share`, `learning_days`, `learning_losses` and `lot_spread`.
+The parts live in `share`, `days`, `losses` and `lot_spread`.
 """
 
 from __future__ import annotations

@@ -119,7 +119,7 @@ def _time(germination: Germination, lessons: tuple[Lesson, ...]) -> LearnedTime:
 def learned_model(library: ThermalModel, own_heat: tuple[float, ...]) -> ThermalModel:
     """The library's model with median and spread moved by own sowings.
 
-    Normal-inverse-gamma on ln heat (`learning_days`). The library's sigma is the spread of the next
+    Normal-inverse-gamma on ln heat (`days`). The library's sigma is the spread of the next
     sowing, sigma^2 = v (1 + 1/k) with k the sowings its median is worth, so v = sigma^2 / (1 + 1/k)
     goes in as the spread about the median. The spread is kept from falling below 0.10.
 

@@ -5,9 +5,9 @@ planting days that lead to it; a planting day becomes the span of sowing days by
 for the crop, moved where the trays stand colder, or by its own steps added up. Rule of counting
 back: Iowa State University Extension, germination requirements for annuals and vegetables (read).
 
-The parts live in `plan_course` (days from sowing), `plan_back` (counting back), `plan_season`
-(frost and windows), `plan_own_time` (crops that flower when the year says so), `plan_again`
-(succession) and `plan_overlap`.
+The parts live in `course` (days from sowing), `back` (counting back), `season`
+(frost and windows), `own_time` (crops that flower when the year says so), `again`
+(succession) and `overlap`.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
 """How many to sow, and what that takes in cells, seed, trays, compost and bench.
 
-The parts live in `cells_needed`, `seed_weight`, `tolerances` and `room_needed`; what a
+The parts live in `cells_needed`, `weight`, `tolerances` and `room_needed`; what a
 count so far says about the final one is in `partial_count`.
 """
 

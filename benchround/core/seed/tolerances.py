@@ -1,7 +1,7 @@
 """Do germination tests agree? Printed tolerances, and the binomial behind them.
 
 For a bench test of 20 seeds (8 points of standard deviation at 85 %) these limits are of no
-use: compare beliefs instead, see `learning`.
+use: compare beliefs instead, see `core/learning`.
 """
 
 from __future__ import annotations
