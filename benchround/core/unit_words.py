@@ -1,4 +1,4 @@
-"""Sentences in the grower's units: every figure with C, K, mm or cm behind it, said in F or inches.
+"""Sentences in the grower's units: every figure with C, K or mm behind it, said in F or inches.
 
 All sentences of the program are made in C and mm, by whatever rule makes them; here, and nowhere
 else, they are turned into what the grower reads. What the grower wrote - names of places,
@@ -6,7 +6,8 @@ varieties, packets, containers - is never changed: a name that holds such a figu
 whole.
 
 A figure with C is a temperature; with K, or told as a difference ("cooler by 3 to 6 C", "worth 1 to
-2 C", "2 C warmer"), it is a difference. Heat in degree-days is a difference times days.
+2 C", "2 C warmer"), it is a difference. Heat in degree-days is a difference times days. Pots and
+heights in cm, and sizes in m, stay: they are names on pots and packets.
 """
 
 from __future__ import annotations
@@ -15,7 +16,7 @@ import re
 from collections.abc import Callable, Iterable
 from functools import cached_property
 
-from benchround.core.units import CM_MM, Degrees, Rain, Units, inches
+from benchround.core.units import Degrees, Units
 
 DEGREES_F_A_DEGREE_C = 1.8
 _NUMBER = r"[-+]?[0-9]+(?:\.[0-9]+)?"
@@ -23,13 +24,11 @@ _BETWEEN = r" to | or | and |-| x |\.\."
 _FIGURE = (
     rf"(?P<before>\b(?:by|worth|adds?|within)(?: about| some)? )?"
     rf"(?<![\w.])(?P<list>{_NUMBER}(?:(?:{_BETWEEN}){_NUMBER})*) ?"
-    r"(?P<unit>degree-days|degrees C|C|K|mm|cm)(?![\w'-])"
+    r"(?P<unit>degree-days|degrees C|C|K|mm)(?![\w'-])"
     r"(?P<after> (?:cooler|warmer|colder|hotter|lower|higher|more|less|apart)\b)?"
 )
-_LABEL = r"(?<=, )(?P<label>C|mm|cm)$"
+_LABEL = r"(?<=, )(?P<label>C|mm)$"
 _ONE = rf"(?P<gap> to | or | and | x |\.\.|(?<=[0-9])-)?(?P<number>{_NUMBER})"
-LENGTHS = {"mm": 1.0, "cm": CM_MM}
-"""Units of length, and how many mm each is."""
 
 
 class UnitWords:
@@ -64,20 +63,18 @@ class UnitWords:
         if said["label"]:
             return self._unit(said["label"])
         unit, before, after = said["unit"], said["before"] or "", said["after"] or ""
-        if unit in LENGTHS:
-            return f"{before}{self._lengths(said['list'], unit)}{after}"
+        if unit == "mm":
+            return f"{before}{self._lengths(said['list'])}{after}"
         apart = unit in ("K", "degree-days") or bool(before or after)
         return f"{before}{self._degrees(said['list'], unit, apart=apart)}{after}"
 
     def _unit(self, unit: str) -> str:
-        if unit in LENGTHS:
-            return "in" if self.units.rain is Rain.INCH else unit
+        if unit == "mm":
+            return self.units.length_unit
         return str(self.units.degrees)
 
-    def _lengths(self, numbers: str, unit: str) -> str:
-        if self.units.rain is Rain.MM:
-            return f"{numbers} {unit}"
-        return _each(numbers, lambda number: inches(number * LENGTHS[unit])) + " in"
+    def _lengths(self, numbers: str) -> str:
+        return f"{_each(numbers, self.units.length)} {self.units.length_unit}"
 
     def _degrees(self, numbers: str, unit: str, *, apart: bool) -> str:
         if self.units.degrees is Degrees.C:

@@ -16,7 +16,6 @@ from benchround.core.typed.figures import shown
 
 INCH_MM = 25.4
 """Exact: International yard and pound agreement, 1959 (from memory)."""
-CM_MM = 10.0
 DEGREES, RAIN = "units", "rain_units"
 """The settings that hold the grower's choice."""
 Unit = TypeVar("Unit", bound=StrEnum)
@@ -37,19 +36,6 @@ class Rain(StrEnum):
     INCH = "inch"
 
 
-class LengthUnit(StrEnum):
-    """What a length other than rain is typed in."""
-
-    MM = "mm"
-    CM = "cm"
-    INCH = "in"
-
-
-_LENGTH_WORDS = {
-    "mm": LengthUnit.MM,
-    "cm": LengthUnit.CM,
-    **dict.fromkeys(("in", "inch", "inches", '"'), LengthUnit.INCH),
-}
 _RAIN_WORDS = {"mm": Rain.MM, **dict.fromkeys(("in", "inch", "inches", '"'), Rain.INCH)}
 
 
@@ -124,37 +110,30 @@ class Units:
             raise InputError(f"{number:g} {unit} is not between 0 and {self.fall(most_mm)}.")
         return rain_mm
 
-    def read_length_mm(self, text: str, most_mm: float, unit: str = "mm") -> float | None:
+    def read_length_mm(self, text: str, most_mm: float) -> float | None:
         """A typed length in mm; without a unit it is in the grower's. None for nothing typed.
-
-        Args:
-            text: as typed.
-            most_mm: the greatest it can be.
-            unit: what the metric grower types it in, mm or cm.
 
         Raises:
             InputError: it is no length, or greater than can be.
         """
-        found = _number(text, _LENGTH_WORDS, self.length_unit(unit), "length")
+        found = _number(text, _RAIN_WORDS, self.rain, "length")
         if found is None:
             return None
-        number, said = found
-        length_mm = number * {"in": INCH_MM, "cm": CM_MM}.get(said, 1.0)
+        number, unit = found
+        length_mm = round(number * INCH_MM, 1) if unit is Rain.INCH else number
         if not 0.0 <= length_mm <= most_mm:
-            most = f"{self.length(most_mm, unit)} {self.length_unit(unit)}"
-            raise InputError(f"{number:g} {said} is not between 0 and {most}.")
-        return round(length_mm, 1)
+            most = f"{self.length(most_mm)} {self.length_unit}"
+            raise InputError(f"{number:g} {unit} is not between 0 and {most}.")
+        return length_mm
 
-    def length_unit(self, unit: str = "mm") -> LengthUnit:
-        """What a length is said in: mm or cm, or inches."""
-        return LengthUnit.INCH if self.rain is Rain.INCH else LengthUnit(unit)
+    @property
+    def length_unit(self) -> str:
+        """What a length is said in."""
+        return "in" if self.rain is Rain.INCH else "mm"
 
-    def length(self, length_mm: float, unit: str = "mm") -> str:
-        """A length without its unit."""
-        said = self.length_unit(unit)
-        if said is LengthUnit.INCH:
-            return inches(length_mm)
-        return f"{length_mm / (CM_MM if said is LengthUnit.CM else 1.0):g}"
+    def length(self, length_mm: float) -> str:
+        """A length without its unit; as it is in mm."""
+        return inches(length_mm) if self.rain is Rain.INCH else f"{length_mm:g}"
 
 
 def inches(length_mm: float) -> str:

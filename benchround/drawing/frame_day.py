@@ -11,6 +11,8 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby, pairwise
 
 from benchround.core.frame.build import LID_ORDER, LidPosition
+from benchround.core.unit_words import UnitWords
+from benchround.core.units import Units
 from benchround.drawing.canvas import (
     UNICODE,
     Glyphs,
@@ -28,6 +30,7 @@ from benchround.drawing.words import say_weekday
 
 __all__ = ["FrameCurve", "frame_curve", "frame_lines", "frame_words"]
 
+METRIC = UnitWords(Units())
 MOST_ROWS = 12
 STEPS_C = (1, 2, 3, 4, 5, 10, 20, 50)
 LARGEST_STEP_C = 100
@@ -50,7 +53,12 @@ LID_LEVELS = {
 
 
 def frame_lines(
-    curve: FrameCurve, width: int, glyphs: Glyphs = UNICODE, *, most_rows: int = MOST_ROWS
+    curve: FrameCurve,
+    width: int,
+    glyphs: Glyphs = UNICODE,
+    *,
+    most_rows: int = MOST_ROWS,
+    said: UnitWords = METRIC,
 ) -> tuple[Line, ...]:
     """The picture: headline, curves, lid, hours, what the letters mean, and the steps.
 
@@ -59,18 +67,21 @@ def frame_lines(
         width: cells.
         glyphs: the set of signs.
         most_rows: rows the curves may take, at least 4.
+        said: turns its sentences and the figures of its axis into the grower's units.
     """
     head = f"{curve.name}, {say_weekday(curve.day)}"
     lines: list[Line] = [(Span(head, Role.TITLE),)]
     if not curve.known_c:
         lines.append((Span(NO_FIGURES, Role.QUIET),))
         return tuple(within_width(lines, width, glyphs))
-    lines += [(Span(text, Role.TEXT),) for text in wrap(frame_headline(curve), width, glyphs)]
-    lines += _chart(curve, width, glyphs, max(4, most_rows))
+    lines += [(Span(text, Role.TEXT),) for text in wrap(said(frame_headline(curve)), width, glyphs)]
+    lines += _chart(curve, width, glyphs, max(4, most_rows), said.units)
     lines += [_lid_line(curve, _each(width), glyphs), _hour_line(_each(width), glyphs)]
-    lines += [(Span(text, Role.QUIET),) for text in wrap_items(_legend(curve), width, glyphs)]
+    lines += [
+        (Span(text, Role.QUIET),) for text in wrap_items(map(said, _legend(curve)), width, glyphs)
+    ]
     for step in curve.steps:
-        texts = wrap(step_words(step), width, glyphs, "      ")
+        texts = wrap(said(step_words(step)), width, glyphs, "      ")
         lines += [(Span(text, Role.TEXT),) for text in texts]
     return tuple(within_width(lines, width, glyphs))
 
@@ -81,7 +92,9 @@ def _each(width: int) -> float:
     return room // HOURS if room >= HOURS else room / HOURS
 
 
-def _chart(curve: FrameCurve, width: int, glyphs: Glyphs, most_rows: int) -> Iterator[Line]:
+def _chart(
+    curve: FrameCurve, width: int, glyphs: Glyphs, most_rows: int, units: Units
+) -> Iterator[Line]:
     each = _each(width)
     known = (*curve.known_c, curve.act_c, curve.low_c)
     step = next((one for one in STEPS_C if _rows(known, one) <= most_rows), LARGEST_STEP_C)
@@ -101,7 +114,9 @@ def _chart(curve: FrameCurve, width: int, glyphs: Glyphs, most_rows: int) -> Ite
     for row, line in enumerate(grid.lines()):
         held = limits.get(row)
         value = top - row * step if held is None else held
-        figure = Span(f"{value:>{AXIS - 1}g}", Role.AXIS if held is None else Role.LIMIT)
+        figure = Span(
+            f"{units.figure(value):>{AXIS - 1}}", Role.AXIS if held is None else Role.LIMIT
+        )
         yield (figure, Span(glyphs.upright, Role.AXIS), *line)
 
 

@@ -65,7 +65,7 @@ class ChoicesSheet(Sheet, inherit_bindings=False):
         return list(self._notes(width))
 
     def _notes(self, width: int) -> Iterator[Line]:
-        words = "Degrees and rain are for the screens; the texts of the round stay in C and mm."
+        words = "Degrees and rain are as you read and type them; records keep one form."
         yield from paragraph(words, width, Role.QUIET)
         if self.form.field(FETCH).value != ON:
             yield from paragraph(OFF_WORDS, width, Role.QUIET)

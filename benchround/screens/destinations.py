@@ -38,6 +38,18 @@ DESTINATIONS: tuple[Destination, ...] = (
     ),
     Destination("s", "sow", "a new batch, sown or planned", "benchround.screens.sow:SowScreen"),
     Destination(
+        "n",
+        "diary",
+        "sowings out of a paper diary, a line each",
+        "benchround.screens.diary:DiarySheet",
+    ),
+    Destination(
+        "i",
+        "sheet in",
+        "sowings out of a CSV sheet, looked at before they are recorded",
+        "benchround.screens.taking_in:TakeInScreen",
+    ),
+    Destination(
         "c",
         "crops",
         "every crop: its figures, where they come from, your own",

@@ -35,18 +35,23 @@ OUTLOOK, READING, WEIGHING, SITE, PLACE, CONTAINER, CHOICES, FIRST_RUN = (
     "choices sheet",
     "first run",
 )
+TAKE_IN, SHEET_FILE, DIARY, PROGRESS = "sheet in", "file sheet", "diary", "progress"
 
-WIDE_CARDS = (YEAR, WEATHER, LIDS, WATER, SETTINGS)
+WIDE_CARDS = (YEAR, WEATHER, LIDS, WATER, SETTINGS, TAKE_IN)
 """Cards whose list takes the whole width."""
 CARDS = (BATCH, CROP, PACKETS, PLACE_PAGE, *WIDE_CARDS)
 """A list on the front and a page on the back."""
 LOOK_UPS = (CROPS, FIND)
 """Letters are typed there, so commands need ctrl."""
-SHORT_SHEETS = (RECORD, TASK, PUT_OFF, COMMANDS, FIGURE, OUTLOOK, READING, WEIGHING)
+ONE_LINE = (OUTLOOK, DIARY)
+"""Sheets with one line to type, and nothing to choose from."""
+SHORT_SHEETS = (
+    *(RECORD, TASK, PUT_OFF, COMMANDS, FIGURE, OUTLOOK, READING, WEIGHING, SHEET_FILE, DIARY),
+)
 LONG_SHEETS = (SOW, PACKET, SITE, PLACE, CONTAINER, CHOICES)
 SHEETS = (*LONG_SHEETS, *SHORT_SHEETS)
-MANY_FIELDS = tuple(sheet for sheet in SHEETS if sheet not in (COMMANDS, OUTLOOK))
-WITH_CHOICES = tuple(sheet for sheet in SHEETS if sheet != OUTLOOK)
+MANY_FIELDS = tuple(sheet for sheet in SHEETS if sheet not in (COMMANDS, SHEET_FILE, *ONE_LINE))
+WITH_CHOICES = tuple(sheet for sheet in SHEETS if sheet not in ONE_LINE)
 PAGES = (PAGE, WHY, REVIEW)
 PLAIN = (ROUND, *PAGES, *CARDS)
 """Screens on which a letter is a command."""
@@ -85,6 +90,10 @@ SCREEN_WORDS = {
     PLACE: "Place sheet",
     CONTAINER: "Container sheet",
     CHOICES: "Sheet of choices",
+    TAKE_IN: "Sowings from a sheet",
+    SHEET_FILE: "Naming a sheet's file",
+    DIARY: "Diary sheet",
+    PROGRESS: "Long work",
     FIRST_RUN: "The first season",
 }
 """Every screen by name, in the order of docs/keys.md, with its heading."""

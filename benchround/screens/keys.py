@@ -46,6 +46,7 @@ from benchround.screens.keys_going import GOING_KEYS
 from benchround.screens.keys_pages import PAGE_KEYS
 from benchround.screens.keys_round import ROUND_KEYS
 from benchround.screens.keys_sheets import SHEET_KEYS
+from benchround.screens.keys_taking_in import TAKING_IN_KEYS
 
 __all__ = [
     "BATCH",
@@ -108,6 +109,7 @@ KEYS: tuple[Key, ...] = (
     *PAGE_KEYS,
     *CARD_KEYS,
     *AHEAD_KEYS,
+    *TAKING_IN_KEYS,
     *FIRST_RUN_KEYS,
     *GOING_KEYS,
     *PROGRAM_KEYS,

@@ -11,7 +11,7 @@ from benchround.core.errors import BenchroundError
 from benchround.core.frame.outlook import FrameOutlook
 from benchround.core.site import Place
 from benchround.core.typed.date import how_far
-from benchround.core.units import Degrees, units_of
+from benchround.core.units import units_of
 from benchround.drawing.frame_curve import FrameCurve, extremes, frame_curve
 from benchround.drawing.frame_day import frame_lines
 from benchround.drawing.frame_words import frame_words
@@ -121,9 +121,8 @@ class LidsScreen(WideCard, inherit_bindings=False):
             return
         high = self.query_one(Sheaf).size.height - AROUND_CURVES
         rows = max(LEAST_ROWS, min(MOST_ROWS, high))
-        yield from shown(frame_lines(curve, width, glyphs(), most_rows=rows))[1:]
-        if units_of(self.desk.season.settings).degrees is Degrees.F:
-            yield from paragraph("The picture is in degrees C.", width, Role.QUIET)
+        said = self.desk.season.unit_words
+        yield from shown(frame_lines(curve, width, glyphs(), most_rows=rows, said=said))[1:]
         yield BLANK
         yield from paragraph("In words", width, Role.HEADING)
         yield from paragraph(frame_words(curve), width)

@@ -12,7 +12,7 @@ from benchround.feeds.next_year import next_year
 from benchround.feeds.review import By, came_up, losses, not_counted, wanted_had
 from benchround.screens.keys import REVIEW, bindings
 from benchround.screens.page import PageScreen
-from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph
+from benchround.screens.text import BLANK, Line, Role, fit, in_units, line, paragraph
 from benchround.screens.words import full_day
 
 INDENT = "  "
@@ -100,7 +100,7 @@ def _how_long(season: Season, width: int) -> Iterator[Line]:
                 (
                     season.crop(key).name,
                     str(len(time.own)),
-                    f"{time.at_c:g} C",
+                    in_units(f"{time.at_c:g} C"),
                     f"{time.library_days:.1f}",
                     own,
                 )

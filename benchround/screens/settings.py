@@ -25,7 +25,7 @@ from benchround.screens.text import Line, Role, fit, line, paragraph, width_of
 from benchround.screens.wide_card import WideCard
 from benchround.screens.widgets.pick_list import Row
 
-ROUND_STAYS = "The round's texts and the frames' picture stay in degrees C and mm."
+KEPT_METRIC = "Records and tables keep Celsius and millimetres, whatever is read and typed."
 ONLY_PLACES = "Only a place can be moved along the walk: put the cursor on one."
 
 
@@ -74,7 +74,7 @@ class SettingsScreen(WideCard, inherit_bindings=False):
             usual = f"{choice.meaning}; the usual: {choice.usual}; {choice.rule.allowed}."
             yield from paragraph(usual[0].upper() + usual[1:], width)
             if name in (DEGREES, RAIN):
-                yield from paragraph(ROUND_STAYS, width, Role.QUIET)
+                yield from paragraph(KEPT_METRIC, width, Role.QUIET)
         elif sort == PLACE:
             yield from self._place_told(self.desk.season.place(name), width)
         else:

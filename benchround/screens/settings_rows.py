@@ -40,7 +40,7 @@ SITE_TELLS: Mapping[str, str] = {
 }
 CHOICE_LABELS: Mapping[str, str] = {
     "units": "degrees",
-    "rain_units": "rain",
+    "rain_units": "rain and depth",
     "date_order": "date order",
     "feed_every_days": "feed every",
     "compost": "compost",

@@ -20,6 +20,7 @@ from benchround.core.seed.sowing_plan import SowingPlan, cells_of, label_sides, 
 from benchround.core.task import Family
 from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_whole
+from benchround.core.units import units_of
 from benchround.screens.keys import SOW, bindings
 from benchround.screens.sheet_base import Sheet, SheetFault
 from benchround.screens.sheet_fields import echo_day, month_first, place_of
@@ -123,7 +124,8 @@ class SowScreen(Sheet, inherit_bindings=False):
         fields["what"].default = PLANNED if day > self.desk.today else SOWN
         self._plan = self._make_plan(crop, day) if crop else None
         place = season.place(self._plan.place) if self._plan else None
-        set_defaults(fields, self._plan, place.name if place else "")
+        units = units_of(season.settings)
+        set_defaults(fields, self._plan, place.name if place else "", units)
         fields["container"].hint = self._containers()
         fields["crop"].hint = "" if crop else "type its first letters"
         if crop is None:

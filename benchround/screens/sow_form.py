@@ -12,7 +12,8 @@ from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
 from benchround.core.seed.sowing_plan import SowingPlan, containers_of, packets_for
 from benchround.core.site import PlaceKind
-from benchround.core.typed.figures import read_note, read_number, read_place, read_whole
+from benchround.core.typed.figures import read_note, read_place, read_whole
+from benchround.core.units import Units, units_of
 from benchround.screens.sheet_base import Reading
 from benchround.screens.sheet_fields import day_field, place_field
 from benchround.screens.widgets.field import Choice, Field, Finder, among, plain_choices
@@ -40,7 +41,7 @@ def sowing_fields(season: Season, crops: Finder, day: date, today: date) -> list
         Field("raising", "sown in", finder=plain_choices(RAISINGS), only=True),
         Field("per_cell", "seeds a cell"),
         Field("covering", "covered with", finder=plain_choices(COVERINGS), only=True),
-        Field("depth_mm", "depth", hint="mm"),
+        Field("depth_mm", "depth", hint=units_of(season.settings).length_unit),
         Field("packet", "packet"),
         Field("note", "note"),
     ]
@@ -59,7 +60,9 @@ def _left(left: int | None) -> str:
     return f"{left} left" if left is not None else ""
 
 
-def set_defaults(fields: Mapping[str, Field], plan: SowingPlan | None, place_name: str) -> None:
+def set_defaults(
+    fields: Mapping[str, Field], plan: SowingPlan | None, place_name: str, units: Units
+) -> None:
     """Let what was worked out stand in every field nothing was typed into."""
     told = {
         "wanted": _words(plan.wanted if plan else None),
@@ -70,7 +73,7 @@ def set_defaults(fields: Mapping[str, Field], plan: SowingPlan | None, place_nam
         "raising": plan.raising if plan else "",
         "per_cell": _words(plan.per_cell if plan else None),
         "covering": plan.covering if plan else "",
-        "depth_mm": f"{plan.depth_mm:g}" if plan and plan.depth_mm is not None else "",
+        "depth_mm": units.length(plan.depth_mm) if plan and plan.depth_mm is not None else "",
     }
     for name, words in told.items():
         fields[name].default = words
@@ -124,7 +127,7 @@ def read_sheet(
     said["place"] = reading.read("place", lambda: read_place(values["place"], season.places), "")
     said["covering"] = values["covering"]
     said["depth_mm"] = reading.read(
-        "depth_mm", lambda: read_number(values["depth_mm"], 0, DEEPEST_MM, "mm"), None
+        "depth_mm", lambda: _depth(values["depth_mm"], season, crop), None
     )
     said["packet"] = reading.read("packet", lambda: _packet(values["packet"], season, crop), "")
     words = reading.read("note", lambda: read_note(values["note"]), "")
@@ -145,6 +148,16 @@ def _heat(season: Season, code: str, crop: Crop) -> float | None:
     if place is None or place.kind is not PlaceKind.PROPAGATOR:
         return None
     return place.set_c or (crop.germination.heat_c if crop.germination else None)
+
+
+def _depth(text: str, season: Season, crop: Crop) -> float | None:
+    """The depth typed, in mm; where the crop's own stands there it is that, not its inches back."""
+    units, usual = units_of(season.settings), None
+    if crop.germination is not None:
+        usual = crop.germination.depth_mm
+    if usual is not None and text == units.length(usual):
+        return usual
+    return units.read_length_mm(text, DEEPEST_MM)
 
 
 def _packet(text: str, season: Season, crop: Crop) -> str:

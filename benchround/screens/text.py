@@ -27,6 +27,25 @@ UNSEEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 SIMPLE_LOCALES = frozenset({"C", "POSIX"})
 
 
+Say = Callable[[str], str]
+_speech: list[Callable[[], Say]] = []
+"""Gives what turns a sentence into the grower's units; empty while no season is open."""
+
+
+def speak(say: Callable[[], Say]) -> None:
+    """Say every sentence from now on in the units of the season that is open.
+
+    Args:
+        say: gives the season's own way of saying it, asked for each time it is needed.
+    """
+    _speech[:] = [say]
+
+
+def in_units(text: str) -> str:
+    """A sentence of the program in the grower's units."""
+    return _speech[0]()(text) if _speech else text
+
+
 class Role(StrEnum):
     """What a piece of text is, by meaning; the theme gives it its colour."""
 
@@ -110,11 +129,17 @@ def width_of(text: str) -> int:
     return len(text) if text.isascii() else cell_len(text)
 
 
-def fit(text: str, width: int) -> str:
-    """The text in exactly so many columns: padded, or cut with two dots."""
+def fit(text: str, width: int, *, typed: bool = False) -> str:
+    """The text in exactly so many columns: padded, or cut with two dots.
+
+    Args:
+        text: anything.
+        width: columns.
+        typed: whether it stands in a field as it was typed, and is left in the units it is in.
+    """
     if width <= 0:
         return ""
-    seen = clean(text)
+    seen = clean(text if typed else in_units(text))
     wide = width_of(seen)
     if wide <= width:
         return seen + " " * (width - wide)
@@ -137,7 +162,7 @@ def wrap(text: str, width: int, indent: str = "") -> list[str]:
     indent = indent if width_of(indent) < width else ""
     lines: list[str] = []
     now = ""
-    for word in _pieces(clean(text).split(), width - width_of(indent)):
+    for word in _pieces(clean(in_units(text)).split(), width - width_of(indent)):
         lead = indent if lines else ""
         trial = f"{now} {word}" if now else lead + word
         if now and width_of(trial) > width:

@@ -30,7 +30,7 @@ F, INCH, BOTH = Units(Degrees.F), Units(rain=Rain.INCH), Units(Degrees.F, Rain.I
         ("it passes 30 C at 10:00", "it passes 86 F at 10:00"),
         ("cover with 4 mm of vermiculite", "cover with 0.16 in of vermiculite"),
         ("25.4 mm in an hour", "1 in in an hour"),
-        ("9 cm pots", "3.5 in pots"),
+        ("9 cm pots", "9 cm pots"),
         ("cells of 20 x 20 x 45 mm", "cells of 0.79 x 0.79 x 1.8 in"),
         ("rain, mm", "rain, in"),
         ("0.1 mm", "0.004 in"),

@@ -75,7 +75,7 @@ class Letters(Paper, can_focus=True):
         before, under, after = text[:at], text[at : at + 1] or " ", text[at + 1 :]
         while width_of(before) > room - 1:
             before = before[1:]
-        rest = fit(after, max(0, room - width_of(before) - width_of(under)))
+        rest = fit(after, max(0, room - width_of(before) - width_of(under)), typed=True)
         return [
             line(
                 (label, Role.STRONG),
