@@ -13,6 +13,8 @@ from benchround.screens.widgets.key_bar import KeyBar
 from benchround.screens.widgets.status import Status
 
 if TYPE_CHECKING:
+    from textual.geometry import Size
+
     from benchround.desk import Desk
     from benchround.screens.app import BenchroundApp
     from benchround.screens.key_ring import KeyRing
@@ -27,6 +29,16 @@ class BenchScreen(Screen[Result], inherit_bindings=False):
     """Its name in the list of keys."""
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (110, "-wide")]  # noqa: RUF012 - as Textual has it
     VERTICAL_BREAKPOINTS = [(0, "-low"), (23, "-middle"), (34, "-high")]  # noqa: RUF012
+
+    def fit_to(self, size: Size) -> None:
+        """Take the classes of a size before the screen is opened, so that it is laid out once."""
+        for length, breakpoints in (
+            (size.width, self.HORIZONTAL_BREAKPOINTS),
+            (size.height, self.VERTICAL_BREAKPOINTS),
+        ):
+            self.add_class(
+                [name for least, name in breakpoints if length >= least][-1], update=False
+            )
 
     @property
     def bench(self) -> BenchroundApp:
