@@ -6,6 +6,7 @@ import asyncio
 import gc
 import signal
 from collections.abc import Mapping
+from contextlib import ExitStack
 from datetime import date
 from importlib import import_module
 from typing import TYPE_CHECKING, Any, cast
@@ -55,6 +56,8 @@ SCREEN_CLASSES = {
 }
 """Every screen but the first, by name; each is imported when it is first opened."""
 
+LONGEST_HELD_S = 2.0
+"""A screen that is not ready by then is drawn as it is."""
 LEAVING = (signal.SIGTERM, signal.SIGHUP)
 LOOK = "look"
 """The setting that holds the grower's choice of light or dark."""
@@ -133,7 +136,22 @@ class BenchroundApp(App[None], inherit_bindings=False):
             name: a name of `SCREEN_CLASSES`.
             args: what the screen is given.
         """
-        self.push_screen(_class_of(name)(*args), self._came_back)
+        self._lay(_class_of(name)(*args))
+
+    def _lay(self, made: BenchScreen[Any]) -> None:
+        """Lay a screen on top; nothing is drawn before all of it stands at its place."""
+        made.fit_to(self.size)
+        held = ExitStack()
+        held.enter_context(self.batch_update())
+        self.push_screen(made, self._came_back)
+
+        def show() -> None:
+            late.stop()
+            held.close()
+            made.refresh()
+
+        late = self.set_timer(LONGEST_HELD_S, show)
+        made.call_after_refresh(show)
 
     def _came_back(self, said: str | None) -> None:
         if isinstance(self.screen, BenchScreen):
@@ -167,9 +185,10 @@ class BenchroundApp(App[None], inherit_bindings=False):
             if isinstance(self.screen, BenchScreen):
                 self.screen.put_away()
             self.pop_screen()
-        self.round_screen.came_back(None)
-        if made is not None:
-            self.push_screen(made, self._came_back)
+        if made is None:
+            self.round_screen.came_back(None)
+        else:
+            self._lay(made)
 
     def action_go_to_list(self) -> None:
         """Open the list of screens."""
