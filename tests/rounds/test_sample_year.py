@@ -49,7 +49,7 @@ AS_IT_STANDS = {
     F.BULBS: 27,
     F.OVERWINTER: 145,
 }
-"""Day after the sample's own on which `today --day` first shows a kind of task."""
+"""Day after the sample's own on which `today --on` first shows a kind of task."""
 LIVED_ON = {F.PICK: 31, F.WASH: 45, F.AIR: 146}
 """The same for what first comes to a grower who ticks."""
 
