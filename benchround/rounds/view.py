@@ -71,6 +71,9 @@ class BatchView:
 
     def since(self, *kinds: Kind) -> date | None:
         """The last day any of these kinds was recorded for this part."""
+        if len(kinds) == 1:
+            record = self.part.last.get(kinds[0])
+            return record.day if record is not None else None
         return self.part.last_day(*kinds)
 
     def first(self, kind: Kind) -> date | None:

@@ -95,8 +95,7 @@ class PartTelling:
         rest = None
         if count is not None or kind in ENDING or kind is Kind.PLANTED_BULBS:
             stage, left = self._recount(record, stage, count)
-            kept = (record.text("rest") or LEAVES_REST.get(kind, "")) == "kept"
-            if kept and left:
+            if left and (record.text("rest") or LEAVES_REST.get(kind, "")) == "kept":
                 rest = self._left_behind(record, left)
         self.pass_to(stage, record)
         if "place" in figures:

@@ -107,7 +107,7 @@ class Telling:
     def _take_figures(self, part: PartTelling, record: Record, stage: Stage) -> None:
         """Take in what a record changes besides the stage of its part."""
         figures, kind = record.figures, record.kind
-        count = record.count() if "count" in figures else None
+        count = _count(record)
         self._check_counts(part, record, count)
         if not RENAMES.isdisjoint(figures):
             self._rename(figures, record)
@@ -162,8 +162,10 @@ class Telling:
             )
         if count is None:
             return
-        sown = (self.tally.sown or 0) + (self.sowing.again_seeds if self.sowing else 0)
-        if record.kind in NOT_ABOVE_SOWN and self.tally.sown and count > sown:
+        sown = self.tally.sown
+        if sown and record.kind in NOT_ABOVE_SOWN:
+            sown += self.sowing.again_seeds if self.sowing else 0
+        if sown and count > sown and record.kind in NOT_ABOVE_SOWN:
             raise IllegalRecordError(
                 f"{count} is more than the {sown} seeds sown in {self.name}: "
                 "give a count up to that, or put the number sown right first."
@@ -179,6 +181,12 @@ class Telling:
             raise IllegalRecordError(
                 f"{figure} {value:g} for {self.name} cannot be: give a whole number from 0 up."
             )
+
+
+def _count(record: Record) -> int | None:
+    """The count a record gives; most are whole numbers as they stand."""
+    value = record.figures.get("count")
+    return value if value is None or type(value) is int else record.count()
 
 
 def _sowing(sowing: Sowing | None, record: Record) -> Sowing | None:

@@ -31,10 +31,9 @@ class Books:
 
     Attributes:
         where: what the course of its water rests on besides the days.
-        floor_ml: the level at which the allowed water is gone, ml.
     """
 
-    __slots__ = ("batch", "factor", "floor_ml", "part", "season", "share", "tray", "where")
+    __slots__ = ("batch", "factor", "part", "season", "share", "tray", "where")
 
     def __init__(
         self, season: Season, batch: Batch, part: Part, tray: TrayWater, share: float, factor: float
@@ -42,7 +41,11 @@ class Books:
         self.season, self.batch, self.part = season, batch, part
         self.tray, self.share, self.factor = tray, share, factor
         self.where: Where = (tray, part.place, factor, domed_until(part), share)
-        self.floor_ml = tray.capacity_ml - tray.allowed_ml(share)
+
+    @property
+    def floor_ml(self) -> float:
+        """The level at which the allowed water is gone, ml."""
+        return self.tray.capacity_ml - self.tray.allowed_ml(self.share)
 
 
 def level_on(books: Books, log: PlaceLog, day: date) -> tuple[Filled, Level]:
@@ -98,10 +101,11 @@ def _gone_by(books: Books, day: date, level_ml: float) -> DayPart | None:
 def _run(
     books: Books, begin: date, until: date, level_ml: float, dry: date | None
 ) -> tuple[float, date | None]:
+    dry_ml = books.floor_ml + ROUNDING_ML
     days = days_at(books.season, books.part, begin, until, books.factor)
     for number, state in enumerate(run_balance(books.tray, days, level_ml)):
         level_ml = state.end_ml
-        gone = level_ml <= books.floor_ml + ROUNDING_ML
+        gone = level_ml <= dry_ml
         dry = (dry or begin + timedelta(days=number)) if gone else None
     return level_ml, dry
 
