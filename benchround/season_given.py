@@ -13,8 +13,10 @@ from benchround.whereabouts import SAMPLE_DAY, find_season, sample_folder
 
 def season_arguments(parser: argparse.ArgumentParser) -> None:
     """The arguments by which a command is told its season and its day."""
-    parser.add_argument("season", nargs="?", default="", help="season folder")
-    parser.add_argument("--season", metavar="FOLDER", dest="folder", default="", help="the same")
+    parser.add_argument("season", nargs="?", default="", help="season folder; else the current one")
+    parser.add_argument(
+        "--season", metavar="FOLDER", dest="folder", default="", help="the same as an option"
+    )
     parser.add_argument("--on", metavar="DATE", default="", help="day to take as today")
     parser.add_argument("--sample", action="store_true", help="the sample season on its own day")
 

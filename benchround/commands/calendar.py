@@ -20,6 +20,12 @@ from benchround.shell.saying import remark
 
 HELP = "the coming weeks as an iCalendar file"
 EXAMPLE = "benchround calendar --sample --weeks 6 --out round.ics"
+MORE_EXAMPLES = ("benchround calendar --sample --weeks 1 --stamp 2026-05-27T06:00",)
+DETAILS = (
+    "What is due, what is held with the day to look again, and what is to come by forecast. A "
+    "later file, read into the same calendar, moves what has moved, and takes back what earlier "
+    "ones told and is no longer asked for. Lids have their hours, in the site's time zone."
+)
 
 KEPT = "calendar"
 """How the names of the files begin in which it is kept what calendars were told."""

@@ -20,6 +20,19 @@ from benchround.shell.saying import remark
 
 HELP = "labels to print: new and changed ones, or all"
 EXAMPLE = "benchround labels --sample --all --pdf labels.pdf --size 100x13"
+MORE_EXAMPLES = (
+    "benchround labels --sample",
+    "benchround labels --sample --batch b07 --copies 3 --qr --pdf sweet-pea.pdf",
+    "benchround labels --sample --form stick-on --size 70x37 --sides two --pdf sheet.pdf",
+    "benchround labels --sample --batch b07 --text - --width 20",
+)
+DETAILS = (
+    "Without a file the labels that are due are only listed: new ones, those on which something "
+    "has changed, and those recorded as lost. Writing a file takes its labels down as printed, "
+    "which 'benchround undo' takes back; --try leaves that out. Crop and variety stand on the "
+    "front; sowing day, batch, number sown and the day to look from on the back. Names are set "
+    "smaller or on more lines, never cut off."
+)
 
 SETTING = "labels"
 """The setting a sheet is remembered under."""

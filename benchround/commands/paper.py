@@ -29,6 +29,16 @@ from benchround.store.layout import KEEP
 
 HELP = "the round on paper, with boxes to tick, and typing it in afterwards"
 EXAMPLE = "benchround paper print --sample --pdf round.pdf"
+MORE_EXAMPLES = (
+    "benchround paper print --sample",
+    'benchround paper enter "1:5:19 2" --on 2026-05-27',
+)
+DETAILS = (
+    "'print' writes the day's round with a box, a number and room for figures for each task, and "
+    "a code of four letters that says later what the numbers stand for. 'enter' takes the numbers "
+    "that were ticked, each with what was written beside it after colons; it only shows what it "
+    "would record until --yes is said, and records nothing while one number cannot be."
+)
 
 NOT_KEPT = "The numbers are not kept: type the sheet in while the round is the same."
 MOST_LISTS = 60
@@ -38,14 +48,20 @@ MOST_LISTS = 60
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Print or enter, each with its own arguments."""
     ways = parser.add_subparsers(dest="way", metavar="print|enter", required=True)
-    printing = ways.add_parser("print", help="print the day's round")
+    printing = _way(ways, "print", "print the day's round", EXAMPLE)
     season_arguments(printing)
     printing.add_argument("--pdf", metavar="FILE", default="", help="write a PDF")
     printing.add_argument("--paper", default="A4", help=PAPER_WORDS)
-    entering = ways.add_parser("enter", help='type in what was ticked: "3 5 7:22"')
+    entering = _way(ways, "enter", "type in what was ticked", MORE_EXAMPLES[1])
     entering.add_argument("entry", help='the code and the numbers ticked, as "k7qp 3 5 7:22"')
     season_arguments(entering)
     entering.add_argument("--yes", action="store_true", help="record it; else it is only shown")
+
+
+def _way(
+    ways: argparse._SubParsersAction[argparse.ArgumentParser], name: str, words: str, example: str
+) -> argparse.ArgumentParser:
+    return ways.add_parser(name, help=words, description=words, epilog=f"example: {example}")
 
 
 def run(given: argparse.Namespace) -> int:

@@ -13,6 +13,15 @@ from benchround.shell.saying import remark
 
 HELP = "the season's report: raised, come up, lost and why, what to sow next year"
 EXAMPLE = "benchround report --sample --pdf season.pdf"
+MORE_EXAMPLES = (
+    "benchround report --sample",
+    "benchround report --sample --out season.md --pdf season.pdf --paper A5",
+)
+DETAILS = (
+    "Shares come with the range they lie in nineteen times in twenty, and only batches whose last "
+    "count is the final one are counted; the others are named. Every line of what to sow next "
+    "year says what its day and its number rest on."
+)
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:

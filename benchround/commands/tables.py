@@ -19,6 +19,16 @@ from benchround.store.codec import encode
 
 HELP = "the season as CSV or JSON tables, and taking tables in"
 EXAMPLE = "benchround tables --sample --what review --json"
+MORE_EXAMPLES = (
+    "benchround tables --sample --what records --out records.csv",
+    "benchround tables --sample --what everything --json --out all.json",
+)
+DETAILS = (
+    "In CSV a text that a spreadsheet would take for a formula gets an apostrophe in front. "
+    "--take-in reads sowings from a spreadsheet, the tables of records and readings, and "
+    "everything as JSON; into a season it only shows what would come until --yes is said. "
+    "docs/leaving.md lists the columns."
+)
 
 UNWRITTEN = "no file was written."
 WHAT = ("batches", "records", "readings", "review", "everything")

@@ -22,6 +22,18 @@ from benchround.reckoning.figures import FigureParser
 HELP = "note an outlook, record readings, show, import or fetch the weather"
 EXAMPLE = "benchround weather note '5 23 sun; 8/27 r22 g68 from 17'"
 
+MORE_EXAMPLES = (
+    "benchround weather read --min 4 --max 19 --rain 0",
+    "benchround weather show",
+    "benchround weather import station.csv --map day=DATE,min=TMIN,max=TMAX --units F --preview",
+    "benchround weather fetch --turn off",
+)
+DETAILS = (
+    "What is coming is the outlook, typed in one line or fetched where that was turned on; what "
+    "was measured are readings, of the site or of one place. A reading counts before an outlook. "
+    "docs/commands.md tells how a line is typed and which columns a table may have."
+)
+
 Arguments = Callable[[argparse.ArgumentParser], None]
 Run = Callable[[argparse.Namespace], Answer]
 
@@ -40,8 +52,10 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     actions = parser.add_subparsers(
         dest="action", metavar="ACTION", required=True, parser_class=FigureParser
     )
+    examples = dict(zip(ACTIONS, (EXAMPLE, *MORE_EXAMPLES), strict=True))
     for name, (words, its_arguments, _) in ACTIONS.items():
-        action = actions.add_parser(name, help=words, description=words)
+        epilog = f"example: {examples[name]}"
+        action = actions.add_parser(name, help=words, description=words, epilog=epilog)
         its_arguments(action)
         action.add_argument("--json", action="store_true", help="print JSON")
 
