@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import date
+from functools import lru_cache
 from itertools import groupby
 
 from benchround.core.dates import Span as Days
@@ -26,7 +27,7 @@ def bar(stretches: Sequence[Stretch], scale: Scale, today: date, glyphs: Glyphs)
     Each phase begins with its letter, capital where recorded and small where expected. What
     begins before the scale or ends after it has a sign for that at the edge.
     """
-    cells = [_cell(stretches, scale.span_of(column)) for column in range(scale.columns)]
+    cells = [_cell(stretches, days) for days in _spans(scale)]
     now = scale.column(today)
     if scale.holds(now):
         cells[now] = next(
@@ -69,14 +70,22 @@ def _cell(stretches: Sequence[Stretch], days: Days) -> Cell:
     """What a cell shows: flower and picking before all, else what fills most of its days."""
     best: tuple[int, int] = (-len(ALWAYS_SHOWN) - 1, 0)
     shown: Cell = None
+    begins, ends = days.opens, days.closes
     for stretch in stretches:
-        last, first = min(stretch.closes, days.closes), max(stretch.opens, days.opens)
-        share = (last - first).days + 1
+        if stretch.closes < begins or stretch.opens > ends:
+            continue
+        share = (min(stretch.closes, ends) - max(stretch.opens, begins)).days + 1
         always = stretch.phase in ALWAYS_SHOWN
         rank = -ALWAYS_SHOWN.index(stretch.phase) if always else -len(ALWAYS_SHOWN)
-        if share > 0 and (rank, share) > best:
+        if (rank, share) > best:
             best, shown = (rank, share), (stretch.phase, stretch.expected)
     return shown
+
+
+@lru_cache(maxsize=64)
+def _spans(scale: Scale) -> tuple[Days, ...]:
+    """The days of every cell: the same for all strips of a year."""
+    return tuple(scale.span_of(column) for column in range(scale.columns))
 
 
 def _run(cell: Cell, length: int, start: int, glyphs: Glyphs) -> list[Span]:

@@ -22,7 +22,7 @@ from benchround.screens.destinations import SCREENS, destination
 from benchround.screens.doings import Doings
 from benchround.screens.keys import USUAL, program_bindings
 from benchround.screens.round import RoundScreen
-from benchround.screens.theme import DARK, LIGHT, THEMES, fitting
+from benchround.screens.theme import DARK, LIGHT, THEMES, LookKept, fitting
 from benchround.shell.starting import collect_less
 
 if TYPE_CHECKING:
@@ -71,6 +71,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
         sample: whether it is the sample season, which says so on its first line.
         clock: the sample's clock, stepped by a key; without it the day stays pinned.
         ring: the keys as the grower has them.
+        look_kept: the look this computer was given, and what keeps another one.
     """
 
     CSS_PATH = ["app.tcss", "round.tcss"]  # noqa: RUF012 - the first screen's is not read by itself
@@ -85,8 +86,10 @@ class BenchroundApp(App[None], inherit_bindings=False):
         sample: bool = False,
         clock: SampleClock | None = None,
         ring: KeyRing = USUAL,
+        look_kept: LookKept | None = None,
     ) -> None:
-        look = fitting(desk.season.settings.get(LOOK, ""))
+        self._look_kept = look_kept or LookKept()
+        look = fitting(self._look_kept.look or desk.season.settings.get(LOOK, ""))
         self.set_reactive(BenchroundApp.theme, look)
         super().__init__(ansi_color=True if THEMES[look].ansi else None)
         self.ring = ring
@@ -142,7 +145,8 @@ class BenchroundApp(App[None], inherit_bindings=False):
         """Lay a screen on top; nothing is drawn before all of it stands at its place."""
         made.fit_to(self.size)
         held = ExitStack()
-        held.enter_context(self.batch_update())
+        if not self.is_headless:  # without a terminal nothing is drawn that could be held
+            held.enter_context(self.batch_update())
         self.push_screen(made, self._came_back)
 
         def show() -> None:
@@ -228,13 +232,24 @@ class BenchroundApp(App[None], inherit_bindings=False):
     def action_change_look(self) -> None:
         """Change between light and dark; sixteen colours have one look only."""
         if self.theme in (DARK, LIGHT):
-            self.theme = LIGHT if self.theme == DARK else DARK
+            self.take_look(LIGHT if self.theme == DARK else DARK)
         else:
             self.refuse(BenchroundError("This terminal has sixteen colours: there is one look."))
 
-    def follow_look(self) -> None:
-        """Take the look the season's settings ask for."""
-        self.theme = fitting(self.desk.season.settings.get(LOOK, ""))
+    def take_look(self, look: str) -> None:
+        """Take a look, and keep it for this computer.
+
+        Raises:
+            BenchroundError: it could not be kept; it holds until the grower leaves.
+        """
+        self.theme = fitting(look)
+        self._look_kept = self._look_kept.with_look(look)
+        self._look_kept.keep(look)
+
+    @property
+    def look(self) -> str:
+        """The look chosen on this computer, else the season's."""
+        return self._look_kept.look or self.desk.season.settings.get(LOOK, "") or DARK
 
     def action_find_command(self) -> None:
         """Open the list of commands of the screen in front."""
@@ -268,6 +283,7 @@ def run(
     *,
     said: str = "",
     ring: KeyRing = USUAL,
+    look_kept: LookKept | None = None,
 ) -> int:
     """Open the screens and stay until the grower leaves.
 
@@ -277,13 +293,14 @@ def run(
         clock: the sample's clock, the same that gives the desk its day.
         said: what to say first on the round.
         ring: the keys as the grower has them.
+        look_kept: the look this computer was given, and what keeps another one.
 
     Returns:
         0, or 128 and the number of the signal that ended it.
     """
     collect_less()
     gc.freeze()  # the season and the program stay for the whole sitting: no need to look at them
-    app = BenchroundApp(desk, sample, clock, ring)
+    app = BenchroundApp(desk, sample, clock, ring, look_kept)
     app.first_words = said
     app.run(mouse=False)
     return app.return_code or 0

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import fcntl
 import os
 import pty
 import select
@@ -20,6 +21,8 @@ PATIENCE_S = 30.0
 QUIET_S = 0.1
 """A program that draws nothing for so long has drawn all it was going to."""
 AT_ONCE = 1 << 16
+LEAST_DRAWN = 40
+"""Bytes: less is the pointer's shape or the caret's place, and the answer is still to come."""
 
 
 class Program:
@@ -54,6 +57,7 @@ class Program:
             cwd=ROOT,
             env={name: value for name, value in around.items() if value},
             start_new_session=True,
+            preexec_fn=_own_terminal,
         )
         os.close(slave)
 
@@ -122,7 +126,9 @@ class Program:
         patience_s, drawn = PATIENCE_S, []
         while select.select([self.master], [], [], patience_s)[0]:
             drawn.append(os.read(self.master, AT_ONCE))
-            last, patience_s = time.perf_counter(), quiet_s
+            last = time.perf_counter()
+            if sum(map(len, drawn)) >= LEAST_DRAWN:
+                patience_s = quiet_s
         for more in drawn:  # read once nothing has to be timed any more
             self.sent += more
             self.cells.feed(more)
@@ -143,12 +149,24 @@ class Program:
             continue
         return self.process.wait(1)
 
+    def hang_up(self) -> int:
+        """Close the terminal, as when its window is closed; the exit status."""
+        os.close(self.master)
+        self.master = -1
+        return self.process.wait(PATIENCE_S)
+
     def close(self) -> None:
         """End the program, whatever it does."""
         if self.process.poll() is None:
             self.process.kill()
             self.process.wait()
-        os.close(self.master)
+        if self.master >= 0:
+            os.close(self.master)
+
+
+def _own_terminal() -> None:
+    """Make the terminal the program's own, so that it is told when the terminal goes away."""
+    fcntl.ioctl(0, termios.TIOCSCTTY, 0)
 
 
 @contextmanager
