@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from benchround.core.errors import InputError
+from benchround.core.near_names import shown
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
 from benchround.core.sky.known_day import MOST_RAIN_MM
@@ -131,7 +132,7 @@ def read_place(text: str, season: Season) -> str:
         return near[0].code
     known = ", ".join(place.name for place in season.places) or "none set up yet"
     which = "more than one place" if near else "no place"
-    raise InputError(f"place: {which} answers to '{text}'. Places: {known}.")
+    raise InputError(f"place: {which} answers to {shown(text)}. Places: {known}.")
 
 
 def _whole(ask: Ask, text: str) -> int:

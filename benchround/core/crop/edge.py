@@ -21,6 +21,8 @@ VALUE_RANGES: dict[Anchor, tuple[float, float]] = {
 """Anchors that need a value, and its range: hours of day length, degrees C of the soil."""
 
 ANCHORS = {str(anchor): anchor for anchor in Anchor}
+LONGEST = 80
+"""Letters; no edge is written longer."""
 FURTHEST_DAYS = 200
 """An edge further from its anchor than this is nearer to the same anchor of another year."""
 
@@ -49,9 +51,9 @@ def edge_from_text(text: str) -> Edge:
         InputError: it is not of that form, the anchor is not known, a value is missing, idle or
             outside its range, or the days are more than 200 either way.
     """
-    found = FORM.fullmatch(" ".join(text.split()))
+    found = FORM.fullmatch(" ".join(text.split())) if len(text) <= LONGEST else None
     if found is None or found["anchor"] not in ANCHORS:
-        raise InputError(f"{text!r} is not a day of the site's year: write {EDGE_ALLOWED}")
+        raise InputError(f"{text[:LONGEST]!r} is not a day of the site's year: write {EDGE_ALLOWED}")
     anchor, days = ANCHORS[found["anchor"]], int(found["days"])
     if abs(days) > FURTHEST_DAYS:
         raise InputError(
