@@ -53,7 +53,9 @@ def edge_from_text(text: str) -> Edge:
     """
     found = FORM.fullmatch(" ".join(text.split())) if len(text) <= LONGEST else None
     if found is None or found["anchor"] not in ANCHORS:
-        raise InputError(f"{text[:LONGEST]!r} is not a day of the site's year: write {EDGE_ALLOWED}")
+        raise InputError(
+            f"{text[:LONGEST]!r} is not a day of the site's year: write {EDGE_ALLOWED}"
+        )
     anchor, days = ANCHORS[found["anchor"]], int(found["days"])
     if abs(days) > FURTHEST_DAYS:
         raise InputError(
