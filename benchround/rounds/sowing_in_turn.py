@@ -88,7 +88,8 @@ def _begun(season: Season, day: date) -> date:
 
 
 def _mean_c(season: Season, day: date) -> float:
-    mean_c = season.weather.on_or_usual(day, season.site).mean_c
+    known = season.weather.on(day)
+    mean_c = known.mean_c if known is not None else None
     return season.site.usual_mean_c(day) if mean_c is None else mean_c
 
 
