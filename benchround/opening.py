@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import shutil
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from benchround.clock import SampleClock
 from benchround.desk import Desk
 from benchround.shell.own_keys import own_ring
+from benchround.shell.own_look import keep_look, own_look
 from benchround.whereabouts import (
     SAMPLE_DAY,
     data_folder,
@@ -15,6 +17,9 @@ from benchround.whereabouts import (
     private_sample,
     remember,
 )
+
+if TYPE_CHECKING:
+    from benchround.screens.theme import LookKept
 
 
 def open_screens(named: str, *, sample: bool) -> int:
@@ -32,10 +37,16 @@ def _open_sample() -> int:
     clock = SampleClock(SAMPLE_DAY)
     desk = Desk.open(folder, today=clock)
     try:
-        return run(desk, sample=True, clock=clock, ring=own_ring())
+        return run(desk, sample=True, clock=clock, ring=own_ring(), look_kept=_look())
     finally:
         desk.close()
         shutil.rmtree(folder.parent, ignore_errors=True)
+
+
+def _look() -> LookKept:
+    from benchround.screens.theme import LookKept
+
+    return LookKept(own_look(), keep_look)
 
 
 def _open(folder: Path, said: str = "") -> int:
@@ -44,7 +55,7 @@ def _open(folder: Path, said: str = "") -> int:
     desk = Desk.open(folder)
     remember(folder)
     try:
-        return run(desk, said=said, ring=own_ring())
+        return run(desk, said=said, ring=own_ring(), look_kept=_look())
     finally:
         desk.close()
 
@@ -65,7 +76,7 @@ def _open_first() -> int:
 
     today = date.today()
     folder = data_folder() / f"season-{today.year}"
-    outcome, code = ask(write, folder, today, own_ring())
+    outcome, code = ask(write, folder, today, own_ring(), _look())
     if outcome is Outcome.SAMPLE:
         return _open_sample()
     if outcome is not Outcome.BEGUN:

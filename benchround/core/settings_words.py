@@ -47,7 +47,7 @@ _SETTINGS = (
     ),
     Setting(_one_of("compost", *Compost), str(Compost.PEAT), "the compost in use"),
     Setting(_one_of("weather_fetch", "on", "off"), "off", "whether an outlook may be fetched"),
-    Setting(_one_of("look", "dark", "light"), "dark", "the look of the screens"),
+    Setting(_one_of("look", "dark", "light"), "dark", "the look of the screens on this computer"),
 )
 SETTINGS: Mapping[str, Setting] = MappingProxyType({one.rule.name: one for one in _SETTINGS})
 """Settings that are records of their own."""

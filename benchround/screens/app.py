@@ -22,6 +22,7 @@ from benchround.screens.destinations import SCREENS, destination
 from benchround.screens.doings import Doings
 from benchround.screens.keys import USUAL, program_bindings
 from benchround.screens.round import RoundScreen
+from benchround.screens.text import speak
 from benchround.screens.theme import DARK, LIGHT, THEMES, LookKept, fitting
 from benchround.shell.starting import collect_less
 
@@ -99,6 +100,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
         self.sample = sample
         self.clock = clock
         self.doings = Doings(desk)
+        speak(lambda: desk.season.unit_words)
         self.half_filled: dict[str, Mapping[str, str]] = {}
         self.last_batch = ""
         self.first_words = ""

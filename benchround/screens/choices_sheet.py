@@ -18,7 +18,7 @@ from benchround.screens.text import Line, Role, paragraph
 from benchround.screens.widgets.field import Field, plain_choices
 
 FETCH, ADDRESS = "weather_fetch", "weather_url"
-ON = "on"
+ON, LOOK = "on", "look"
 OFF_WORDS = "Fetching the outlook is off: nothing goes out to the network."
 
 
@@ -49,6 +49,8 @@ class ChoicesSheet(Sheet, inherit_bindings=False):
         return Field(name, label, value, hint=f"{setting.rule.unit}; {setting.meaning}")
 
     def _now(self, name: str) -> str:
+        if name == LOOK:
+            return self.bench.look
         return self.desk.season.settings.get(SETTINGS[name].key, "") or SETTINGS[name].usual
 
     def on_mount(self) -> None:
@@ -104,19 +106,22 @@ class ChoicesSheet(Sheet, inherit_bindings=False):
             return SAME
         labels = {name: CHOICE_LABELS.get(name, name) for name in changed}
         words = ", ".join(f"{labels[name]} {value}" for name, value in changed.items())
+        look = changed.get(LOOK, "")
         drafts = [
             Draft(Kind.SETTING, SETTINGS[name].key, {"value": value})
             for name, value in changed.items()
+            if name != LOOK
         ]
         if changed.get(FETCH) == ON:
             drafts.append(Draft(Kind.SETTING, ADDRESS, {"value": self._address()}))
+        if look:
+            self.bench.take_look(look)
+        if not drafts:
+            return f"This computer's look is {look} from now on."
         try:
-            done = self.bench.doings.record(drafts, self.desk.today, words=words)
+            return self.bench.doings.record(drafts, self.desk.today, words=words)
         except BenchroundError as error:
             raise SheetFault({}, str(error)) from None
-        if "look" in changed:
-            self.bench.follow_look()
-        return done
 
 
 def _read(text: str, setting: Setting) -> str:

@@ -17,7 +17,7 @@ from benchround.core.errors import BenchroundError
 from benchround.screens.base import BenchScreen
 from benchround.screens.first_run import Begin, FirstRunScreen, Outcome
 from benchround.screens.keys import USUAL
-from benchround.screens.theme import DARK, LIGHT, THEMES, fitting
+from benchround.screens.theme import DARK, LIGHT, THEMES, LookKept, fitting
 
 if TYPE_CHECKING:
     from textual.dom import DOMNode
@@ -38,6 +38,7 @@ class FirstRunApp(App[Outcome], inherit_bindings=False):
         folder: where it is kept unless another folder is typed.
         today: the grower's day.
         ring: the keys as the grower has them.
+        look_kept: the look this computer was given, and what keeps another one.
     """
 
     CSS_PATH = [  # noqa: RUF012 - as Textual has it; the first screen's is not read by itself
@@ -49,8 +50,18 @@ class FirstRunApp(App[Outcome], inherit_bindings=False):
     ENABLE_COMMAND_PALETTE = False
     theme: Reactive[str] = Reactive(fitting)
 
-    def __init__(self, begin: Begin, folder: Path, today: date, ring: KeyRing = USUAL) -> None:
-        super().__init__(ansi_color=True if THEMES[fitting()].ansi else None)
+    def __init__(
+        self,
+        begin: Begin,
+        folder: Path,
+        today: date,
+        ring: KeyRing = USUAL,
+        look_kept: LookKept | None = None,
+    ) -> None:
+        self._look_kept = look_kept or LookKept()
+        look = fitting(self._look_kept.look)
+        self.set_reactive(FirstRunApp.theme, look)
+        super().__init__(ansi_color=True if THEMES[look].ansi else None)
         self.ring = ring
         self.half_filled: dict[str, Mapping[str, str]] = {}
         self._asks = FirstRunScreen(begin, folder, today)
@@ -95,11 +106,18 @@ class FirstRunApp(App[Outcome], inherit_bindings=False):
         """Change between light and dark; sixteen colours have one look only."""
         if self.theme in (DARK, LIGHT):
             self.theme = LIGHT if self.theme == DARK else DARK
+            self._look_kept.keep(self.theme)
         else:
             self.refuse(BenchroundError(ONE_LOOK))
 
 
-def ask(begin: Begin, folder: Path, today: date, ring: KeyRing = USUAL) -> tuple[Outcome, int]:
+def ask(
+    begin: Begin,
+    folder: Path,
+    today: date,
+    ring: KeyRing = USUAL,
+    look_kept: LookKept | None = None,
+) -> tuple[Outcome, int]:
     """Ask for a first season; what became of it, and the code to leave with.
 
     Args:
@@ -107,7 +125,8 @@ def ask(begin: Begin, folder: Path, today: date, ring: KeyRing = USUAL) -> tuple
         folder: where it is kept unless another folder is typed.
         today: the grower's day.
         ring: the keys as the grower has them.
+        look_kept: the look this computer was given, and what keeps another one.
     """
-    app = FirstRunApp(begin, folder, today, ring)
+    app = FirstRunApp(begin, folder, today, ring, look_kept)
     outcome = app.run(mouse=False)
     return outcome or Outcome.LEFT, app.return_code or 0

@@ -51,7 +51,7 @@ class SettingsScreen(WideCard, inherit_bindings=False):
         """Everything that is set up."""
         season = self.desk.season
         said = latest_of(self.desk, Kind.SITE).get("", {})
-        return list(all_rows(season, said, units_of(season.settings)))
+        return list(all_rows(season, said, units_of(season.settings), self.bench.look))
 
     @property
     def _picked(self) -> tuple[str, str]:
@@ -176,10 +176,9 @@ class SettingsScreen(WideCard, inherit_bindings=False):
             raise BenchroundError(f"{self._called(code)} is not empty: move {names} first.")
 
     def action_undo(self) -> None:
-        """Take back the last thing recorded; the look may have been it."""
+        """Take back the last thing recorded."""
         self.undo_last()
         self.tell()
-        self.bench.follow_look()
 
     def came_back(self, said: str | None) -> None:
         """Write the list anew after a sheet was closed."""

@@ -49,13 +49,14 @@ CHOICE_LABELS: Mapping[str, str] = {
 }
 
 
-def all_rows(season: Season, site: Mapping[str, Figure], units: Units) -> Iterator[Row]:
+def all_rows(season: Season, site: Mapping[str, Figure], units: Units, look: str) -> Iterator[Row]:
     """Every row, under its heading.
 
     Args:
         season: the season.
         site: what the latest record of the site says.
         units: how temperatures are shown.
+        look: the look of this computer.
     """
     yield heading("Site and household")
     for name, label in SITE_LABELS.items():
@@ -63,7 +64,8 @@ def all_rows(season: Season, site: Mapping[str, Figure], units: Units) -> Iterat
     yield heading("Choices")
     for name, setting in SETTINGS.items():
         label = CHOICE_LABELS.get(name, name.replace("_", " "))
-        value = choice_value(name, season.settings.get(setting.key, ""))
+        kept = look if name == "look" else season.settings.get(setting.key, "")
+        value = choice_value(name, kept)
         yield _row(f"{CHOICE}\n{name}", label, value, setting.meaning)
     yield heading("Places, in walking order", "n new  -/+ moves it  x removes it")
     for place in season.places:

@@ -7,7 +7,7 @@ by reversing and the worst states by bold.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import lru_cache
 from os import environ
 from types import MappingProxyType
@@ -15,6 +15,7 @@ from types import MappingProxyType
 from rich.style import Style
 from textual.theme import Theme
 
+from benchround.core.frozen import dataclass
 from benchround.screens.text import Role
 
 DARK, LIGHT, SIXTEEN = "dark", "light", "sixteen"
@@ -192,6 +193,26 @@ def _role_style(name: str, role: Role) -> Style:
 
 def _rich_name(colour: str) -> str:
     return colour.removeprefix("ansi_")
+
+
+def nothing_kept(look: str) -> None:
+    """A look that is kept nowhere."""
+
+
+@dataclass(frozen=True, slots=True)
+class LookKept:
+    """The look a computer was given; empty for none yet.
+
+    Attributes:
+        keep: keeps another look for the next time.
+    """
+
+    look: str = ""
+    keep: Callable[[str], None] = nothing_kept
+
+    def with_look(self, look: str) -> LookKept:
+        """The same with another look."""
+        return LookKept(look, self.keep)
 
 
 def fitting(chosen: str = "", env: Mapping[str, str] = environ) -> str:

@@ -11,6 +11,7 @@ from benchround.core.season import Season
 from benchround.core.sky.weather import DayWeather, Weather
 from benchround.core.task import HARM_WORDS, Harm, Round, Slot, Standing, Task
 from benchround.core.typed.date import MONTH_NAMES, WEEKDAYS
+from benchround.screens.text import in_units
 
 MARKS = {Harm.DIES_TODAY: "!!", Harm.SPOILS_THIS_WEEK: "!", Harm.GETS_LATE: ""}
 SLOT_HEADINGS = {
@@ -99,7 +100,7 @@ def outlook(weather: Weather, day: date) -> tuple[str, ...]:
             rough = _rough_words(ahead)
             if rough:
                 pieces.append(f"{say_day(ahead.day)[:3]} {rough}")
-    return tuple(pieces)
+    return tuple(map(in_units, pieces))
 
 
 def _day_words(known: DayWeather) -> str:

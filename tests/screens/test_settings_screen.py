@@ -15,7 +15,7 @@ from benchround.screens.place_form import ASKED
 from benchround.screens.settings import SettingsScreen
 from benchround.screens.sheet_base import Notes
 from benchround.screens.sheet_fields import month_first
-from benchround.screens.theme import DARK, LIGHT
+from benchround.screens.theme import LIGHT
 from tests.screens.stage import app_on, form_of, front, said, seen
 
 MINIMA = Path(__file__).parents[1] / "data" / "weather" / "ghcnd_USC00010655_minima_2003-2024.csv"
@@ -404,11 +404,12 @@ async def test_choices_are_settings_and_the_look_follows_at_once(desk: Desk) -> 
         await pilot.pause()
         assert said(app).startswith("Recorded: date order month first, feed every 10, look light")
         assert app.theme == LIGHT
+        assert "look" not in desk.season.settings
         assert month_first(desk.season)
         assert desk.season.settings["feed_every_days"] == "10"
         await pilot.press("u")
         await pilot.pause()
-        assert app.theme == DARK
+        assert app.theme == LIGHT  # a look is the computer's, no record to take back
         assert not month_first(desk.season)
 
 
