@@ -8,12 +8,13 @@ from itertools import groupby
 from typing import NamedTuple
 
 from benchround.drawing.cells import cell_width, clean, cut, fit
-from benchround.drawing.glyphs import ASCII, UNICODE, Glyphs
+from benchround.drawing.glyphs import ASCII, CONSOLE, UNICODE, Glyphs
 from benchround.drawing.wrapping import wrap, wrap_items
 
 __all__ = [
     "ASCII",
     "BLANK",
+    "CONSOLE",
     "UNICODE",
     "Glyphs",
     "Grid",

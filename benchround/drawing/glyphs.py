@@ -1,4 +1,4 @@
-"""The signs pictures are made of: one set of line and block signs, one of plain ASCII."""
+"""The signs pictures are made of: line and block signs, those a bare console has, plain ASCII."""
 
 from __future__ import annotations
 
@@ -88,6 +88,36 @@ UNICODE = Glyphs(
     curve="+",
     band="░",
 )
+
+CONSOLE = Glyphs(
+    name="console",
+    ascii_only=False,
+    ellipsis="...",
+    unknown="?",
+    rule="─",
+    upright="│",
+    tick="┬",
+    now="│",
+    pointer="v",
+    before="<",
+    after=">",
+    done="═",
+    ahead="-",
+    flower="█",
+    flower_ahead="▒",
+    crop="▓",
+    crop_ahead="░",
+    levels=tuple("░▒▓█"),
+    over="!",
+    bar=tuple("▌█"),
+    gap="·",
+    limit="-",
+    link="·",
+    point="■",
+    curve="+",
+    band="░",
+)
+"""Only signs of code page 437, which the 256 letters of a console without windows are."""
 
 ASCII = Glyphs(
     name="ascii",

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterable
 
-from benchround.drawing.canvas import ASCII, UNICODE, Glyphs
+from benchround.drawing.canvas import ASCII, CONSOLE, UNICODE, Glyphs
 from benchround.drawing.canvas import Line as DrawnLine
 from benchround.drawing.canvas import Role as DrawnRole
 from benchround.screens.text import Line, Role, plain_letters_only
 
+BARE_CONSOLE = "linux"
+"""The terminal without windows: its font has 256 letters."""
 ROLES = {
     DrawnRole.TITLE: Role.HEADING,
     DrawnRole.QUIET: Role.QUIET,
@@ -34,7 +37,9 @@ ROLES = {
 
 def glyphs() -> Glyphs:
     """The signs this terminal can show."""
-    return ASCII if plain_letters_only() else UNICODE
+    if plain_letters_only():
+        return ASCII
+    return CONSOLE if os.environ.get("TERM", "") == BARE_CONSOLE else UNICODE
 
 
 def shown(drawn: Iterable[DrawnLine]) -> list[Line]:

@@ -79,7 +79,7 @@ class RecordSheet(Sheet, inherit_bindings=False):
 
     def _leads_to(self, kind: Kind) -> str:
         to = NEXT[(self.part.stage, kind)]
-        return "" if to is self.part.stage else f"then it is: {to}"
+        return "" if to is self.part.stage else f"then {to}"
 
     def _field(self, wanted: Wanted) -> Field:
         if wanted.sort == PLACE:

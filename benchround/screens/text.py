@@ -7,6 +7,7 @@ stays on its line, and it is cut to the room there is. Everything drawn goes thr
 from __future__ import annotations
 
 import os
+import re
 import unicodedata
 from collections.abc import Callable, Iterable, Sequence
 from enum import StrEnum
@@ -22,6 +23,7 @@ MOST_LETTERS = 2_000
 MOST_MARKS = 2
 """Accents kept over one letter; more would spill into other lines."""
 CUT = ".."
+CLAUSE_ENDS = re.compile(r"[,;:] | \(")
 UNSEEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 """Categories of characters that have no place on a line: controls, direction marks, line ends."""
 SIMPLE_LOCALES = frozenset({"C", "POSIX"})
@@ -148,6 +150,19 @@ def fit(text: str, width: int, *, typed: bool = False) -> str:
     if seen.isascii():
         return seen[: width - len(CUT)] + CUT
     return set_cell_size(seen, width - len(CUT)) + CUT
+
+
+def clause(text: str, width: int) -> str:
+    """As many whole clauses of a text as fit, so that no word is cut; empty where none does.
+
+    Args:
+        text: clauses parted by a comma, a semicolon, a colon or a bracket.
+        width: columns.
+    """
+    if width_of(clean(text)) <= width:
+        return text
+    ends = [found.start() for found in CLAUSE_ENDS.finditer(text)]
+    return next((text[:end] for end in reversed(ends) if width_of(clean(text[:end])) <= width), "")
 
 
 def wrap(text: str, width: int, indent: str = "") -> list[str]:

@@ -19,12 +19,11 @@ from benchround.screens.text import BLANK, Line, Role, paragraph
 def strip_told(strip: YearStrip, day: date, width: int) -> Iterator[Line]:
     """One strip in sentences, and what the letters of the picture mean."""
     yield from paragraph(strip_words(strip, day), width)
+    yield from shown(legend_lines(width, glyphs()))
     for stretch in strip.stretches:
         if stretch.because:
             words = f"{stretch.phase} {say_days(Days(stretch.opens, stretch.closes), day)}"
             yield from paragraph(f"{words}: {stretch.because}", width, Role.QUIET, "  ")
-    yield BLANK
-    yield from shown(legend_lines(width, glyphs()))
 
 
 def flowering_told(

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from textual import events
 from textual.message import Message
 
-from benchround.screens.text import Line, Role, Span, fit, line, width_of, wrap
+from benchround.screens.text import Line, Role, Span, clause, fit, line, width_of, wrap
 from benchround.screens.widgets.field import Choice, Field
 from benchround.screens.widgets.line_edit import LineEdit
 from benchround.screens.widgets.paper import Paper, Sight
@@ -198,7 +198,7 @@ def field_lines(field: Field, width: int, *, here: bool) -> Iterator[Line]:
     room = width - 2 - LABEL_WIDE - wide - 2
     beside = said if width_of(said) <= room and room >= HINT_LEAST else ""
     if said and not beside and not field.error and not here and room >= HINT_LEAST:
-        beside = fit(said, room)
+        beside = clause(said, room)
     yield (lead, label, *value, ("  " + beside, role))
     if said and not beside and (here or field.error):
         indent = " " * (2 + LABEL_WIDE)
@@ -244,5 +244,5 @@ def _choice_line(choice: Choice, width: int, taken: bool) -> Line:
     room = width - len(lead)
     wide = NAME_WIDE if width >= WIDE else NAME_WIDE_IN_NARROW
     name = fit(choice.name, min(room, wide))
-    more = fit(f" {choice.more}", max(0, room - wide))
+    more = fit(f" {clause(choice.more, room - wide - 1) or choice.more}", max(0, room - wide))
     return line(lead, (name, Role.STRONG if taken else Role.INK), (more, Role.QUIET))
