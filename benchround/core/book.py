@@ -8,6 +8,7 @@ others as the very same objects, so whoever keeps results by object knows what d
 from __future__ import annotations
 
 from bisect import insort
+from collections import defaultdict
 from collections.abc import Callable, Collection, Iterable, Mapping
 from datetime import date
 from operator import attrgetter
@@ -26,7 +27,6 @@ from benchround.core.sky.weather import Weather, weather_from
 SETTINGS = frozenset(
     {Kind.SITE, Kind.PLACE, Kind.CONTAINER, Kind.PACKET, Kind.SETTING, Kind.CAUTION_READ}
 )
-OF_PLACES = frozenset({Kind.LID, Kind.READING})
 
 _order = attrgetter("day", "id")
 """Story order: by day, then by when it was written."""
@@ -47,6 +47,7 @@ SHARED: dict[Kind, Chapter] = {
 """Kinds that share one chapter, whatever they are about."""
 NOT_OF_BATCHES = frozenset(kind for kind in Kind if kind is Kind.LID or kind not in TABLE)
 """Kinds a batch cannot be told."""
+APART = NOT_OF_BATCHES | SHARED.keys()
 
 
 def chapter_of(record: Record) -> Chapter:
@@ -150,19 +151,24 @@ class RecordBook:
         self._by_id = {record.id: record for record in reversed(records)}  # the first of two stands
         told = sorted(self._by_id.values(), key=_id)
         told.sort(key=_day)
-        chapters = self._chapters
+        stories: defaultdict[str, list[Record]] = defaultdict(list)
         for record in told:
-            if record.kind is Kind.WITHDRAWN:
-                self._withdrawals.append(record)
-                continue
-            chapter = chapter_of(record)
-            lines = chapters.get(chapter)
-            if lines is None:
-                chapters[chapter] = [record]
+            if record.kind in APART or "of_place" in record.figures:
+                self._put(record, stories)
             else:
-                lines.append(record)
+                stories[record.about].append(record)  # as nearly all of them
+        self._chapters.update({("batch", about): lines for about, lines in stories.items()})
         self._withdraw()
-        self._fold(chapters)
+        self._fold(self._chapters)
+
+    def _put(self, record: Record, stories: defaultdict[str, list[Record]]) -> None:
+        """Put a record that may be of no batch where it belongs."""
+        if record.kind is Kind.WITHDRAWN:
+            self._withdrawals.append(record)
+            return
+        name, about = chapter = chapter_of(record)
+        lines = stories[about] if name == "batch" else self._chapters.setdefault(chapter, [])
+        lines.append(record)
 
     def _take(self, records: Iterable[Record]) -> None:
         changed: set[Chapter] = set()

@@ -134,11 +134,7 @@ class Site:
 
     def rest_around(self, day: date, margin_days: int = 0) -> tuple[date, date] | None:
         """The winter rest `day` falls in, or within `margin_days` before; None outside one."""
-        for year in (day.year - 1, day.year, day.year + 1):
-            rest = winter_rest(self.lat_deg, year)
-            if rest and rest[0] - timedelta(days=margin_days) <= day < rest[1]:
-                return rest
-        return None
+        return _rest_around(self.lat_deg, day, margin_days)
 
     def after_rest(self, day: date) -> date:
         """`day`, or the end of the winter rest where it would fall into it or shortly before."""
@@ -177,6 +173,15 @@ def winter_rest(lat_deg: float, year: int) -> tuple[date, date] | None:
             began = day
         elif began is not None and hours >= REST_TO_H and _lengthens(lat_deg, day):
             return began, day
+    return None
+
+
+@lru_cache(maxsize=1024)
+def _rest_around(lat_deg: float, day: date, margin_days: int) -> tuple[date, date] | None:
+    for year in (day.year - 1, day.year, day.year + 1):
+        rest = winter_rest(lat_deg, year)
+        if rest and rest[0] - timedelta(days=margin_days) <= day < rest[1]:
+            return rest
     return None
 
 
