@@ -10,6 +10,7 @@ from textual.binding import BindingsMap
 from textual.screen import Screen
 
 from benchround.screens.widgets.key_bar import KeyBar
+from benchround.screens.widgets.line_edit import MOST_TYPED
 from benchround.screens.widgets.status import Status
 
 if TYPE_CHECKING:
@@ -20,6 +21,8 @@ if TYPE_CHECKING:
     from benchround.screens.key_ring import KeyRing
 
 Result = TypeVar("Result")
+NOT_PASTED = "Pasted text is only taken in a field of a sheet: nothing was done with it."
+CUT = f"A field takes {MOST_TYPED:,} letters: what was pasted beyond that was left out."
 
 
 class BenchScreen(Screen[Result], inherit_bindings=False):
@@ -65,6 +68,19 @@ class BenchScreen(Screen[Result], inherit_bindings=False):
         """Say of a key that does nothing how to leave, and where all keys are shown."""
         if all(event.key not in key.keys for key in self.ring.on(self.KEYS_OF)):
             self.say(self.way_out())
+
+    def on_paste(self, event: events.Paste) -> None:
+        """Say where pasted text is taken: its letters must not be read as keys."""
+        event.stop()
+        self.say(NOT_PASTED, bad=True)
+
+    def on_form_cut(self) -> None:
+        """Say that not all that was pasted had room."""
+        self.say(CUT, bad=True)
+
+    def on_letters_cut(self) -> None:
+        """Say that not all that was pasted had room."""
+        self.say(CUT, bad=True)
 
     def way_out(self) -> str:
         """How to leave, and how to get help, in one line."""

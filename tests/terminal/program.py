@@ -6,7 +6,6 @@ import fcntl
 import os
 import pty
 import select
-import signal
 import subprocess
 import termios
 import time
@@ -135,10 +134,10 @@ class Program:
         return last - start
 
     def resize(self, columns: int, lines: int) -> None:
-        """Give the terminal another size."""
-        self.cells = SheetOfCells(columns, lines)
+        """Give the terminal another size, of which the program is told by the system."""
+        self.settle()
+        self.cells.resize(columns, lines)
         termios.tcsetwinsize(self.master, (lines, columns))
-        self.process.send_signal(signal.SIGWINCH)
 
     def end(self) -> int:
         """Wait for its end and take the last of what it drew; the exit status."""

@@ -44,6 +44,12 @@ class SheetOfCells:
         """What is to be read, line by line, without blanks at the ends of lines."""
         return "\n".join("".join(row).rstrip() for row in self._cells)
 
+    def resize(self, columns: int, lines: int) -> None:
+        """Take another size; what stood there is gone, the modes stay."""
+        self.columns, self.lines = columns, lines
+        self._x = self._y = 0
+        self._clear()
+
     def feed(self, drawn: bytes) -> None:
         """Take in what was drawn; half an escape sequence waits for its other half."""
         text = self._left + self._decode(drawn)

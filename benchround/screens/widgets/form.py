@@ -40,6 +40,9 @@ class Form(Paper, can_focus=True):
     class Changed(Message):
         """Something in the form is different now."""
 
+    class Cut(Message):
+        """What was pasted did not all have room."""
+
     def __init__(self, fields: Sequence[Field]) -> None:
         super().__init__(id="form")
         self.fields = tuple(fields)
@@ -145,8 +148,11 @@ class Form(Paper, can_focus=True):
     def on_paste(self, event: events.Paste) -> None:
         """Take pasted text as typed."""
         event.stop()
+        room = LineEdit(self.now.text).takes(event.text)
         self.now.type(event.text)
         self.changed()
+        if not room:
+            self.post_message(self.Cut())
 
     def on_resize(self) -> None:
         """Keep the field in sight."""

@@ -23,6 +23,9 @@ class Letters(Paper, can_focus=True):
     class Changed(Message):
         """Other letters stand there now."""
 
+    class Cut(Message):
+        """What was pasted did not all have room."""
+
     def __init__(self, label: str) -> None:
         super().__init__(id="letters")
         self._label = label
@@ -58,7 +61,10 @@ class Letters(Paper, can_focus=True):
     def on_paste(self, event: events.Paste) -> None:
         """Take pasted text as typed."""
         event.stop()
+        room = self._edit.takes(event.text)
         self._take(self._edit.put(event.text))
+        if not room:
+            self.post_message(self.Cut())
 
     def _take(self, edit: LineEdit) -> None:
         changed = edit.text != self._edit.text
@@ -72,7 +78,8 @@ class Letters(Paper, can_focus=True):
         label = f"{self._label} "
         room = max(4, width - width_of(label) - width_of(self._found) - 2)
         text, at = self._edit.text, self._edit.at
-        before, under, after = text[:at], text[at : at + 1] or " ", text[at + 1 :]
+        before, under = text[max(0, at - room) : at], text[at : at + 1] or " "
+        after = text[at + 1 : at + 1 + room]
         while width_of(before) > room - 1:
             before = before[1:]
         rest = fit(after, max(0, room - width_of(before) - width_of(under)), typed=True)

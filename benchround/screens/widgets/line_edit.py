@@ -28,6 +28,10 @@ class LineEdit:
         text = (self.text[: self.at] + flat + self.text[self.at :])[:MOST_TYPED]
         return LineEdit(text, min(self.at + len(flat), len(text)))
 
+    def takes(self, typed: str) -> bool:
+        """Whether there is room for so many letters more."""
+        return len(self.text) + len(typed) <= MOST_TYPED
+
     def back(self) -> LineEdit:
         """Without the letter before the caret."""
         if not self.at:
