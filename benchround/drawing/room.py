@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from itertools import groupby
@@ -27,11 +28,12 @@ class PlaceRoom:
     """One place's trays through the weeks.
 
     Attributes:
-        name: the place.
+        name: the place; with its code where another one has the same name.
         holds: full trays it takes; None where nobody said.
         now: full trays on it today.
         monday: the first day of the first week.
         used: the most trays on it on any day of each week.
+        code: the place's code.
     """
 
     name: str
@@ -39,6 +41,7 @@ class PlaceRoom:
     now: float
     monday: date
     used: tuple[float, ...]
+    code: str = ""
 
     @property
     def state(self) -> str:
@@ -68,6 +71,7 @@ def bench_room(
     monday = day - timedelta(days=day.weekday()) - weeks_back * WEEK
     weeks = weeks_back + 1 + weeks_ahead
     found = [stay for batch in season.batches.values() for stay in stays(season, batch, day)]
+    names = Counter(place.name for place in season.places)
     rooms = []
     for place in sorted(season.places, key=lambda place: (place.order, place.code)):
         here = [stay for stay in found if stay.place == place.code]
@@ -76,7 +80,9 @@ def bench_room(
             continue
         daily = _daily(here, monday, 7 * weeks)
         used = tuple(max(daily[7 * week : 7 * week + 7]) for week in range(weeks))
-        rooms.append(PlaceRoom(place.name, holds, daily[(day - monday).days], monday, used))
+        name = place.name if names[place.name] == 1 else f"{place.name} ({place.code})"
+        now = daily[(day - monday).days]
+        rooms.append(PlaceRoom(name, holds, now, monday, used, place.code))
     return tuple(rooms)
 
 

@@ -125,7 +125,7 @@ class YearScreen(WideCard, inherit_bindings=False):
 
     def _room_rows(self) -> Sequence[Row]:
         day = self.desk.today
-        self._rooms = {room.name: room for room in bench_room(self.season, day)}
+        self._rooms = {room.code: room for room in bench_room(self.season, day)}
         rows = [row for room in self._rooms.values() for row in room_rows(room, day)]
         return rows or nothing(NO_ROOM)
 
@@ -171,12 +171,11 @@ class YearScreen(WideCard, inherit_bindings=False):
         return paragraph("Nothing to tell of.", width, Role.QUIET)
 
     def _room_told(self, room: PlaceRoom, width: int) -> Sequence[Line]:
-        code = self._code(room.name)
         here = [
             " ".join(filter(None, (batch.id, part.name, self.season.crop(batch.crop).name)))
             for batch in self.season.batches.values()
             for part in batch.parts
-            if part.place == code and not part.ended
+            if part.place == room.code and not part.ended
         ]
         signs = glyphs()
         how = (
@@ -184,9 +183,6 @@ class YearScreen(WideCard, inherit_bindings=False):
             f"than there is; right of {signs.pointer} expected."
         )
         return list(room_told(room, here, how, self.desk.today, width))
-
-    def _code(self, name: str) -> str:
-        return next((place.code for place in self.season.places if place.name == name), "")
 
     def on_pick_list_moved(self) -> None:
         """Keep to the batch under the cursor; in flowering the others are held against it."""
@@ -257,7 +253,7 @@ class YearScreen(WideCard, inherit_bindings=False):
         if not key:
             raise BenchroundError("There is nothing here to open.")
         if self.view is View.ROOM:
-            self.bench.open("place", self._code(key))
+            self.bench.open("place", key)
         else:
             self.bench.open("batch", self.about)
 

@@ -124,7 +124,7 @@ def room_rows(room: PlaceRoom, day: date) -> list[Row]:
     def too_full(width: int) -> Line:
         return line((fit(INDENT * 2 + over, width), Role.BAD))
 
-    return [Row(words, room.name), *([Row(too_full)] if over else [])]
+    return [Row(words, room.code), *([Row(too_full)] if over else [])]
 
 
 def nothing(words: str) -> list[Row]:

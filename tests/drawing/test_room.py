@@ -5,6 +5,7 @@ Footprint of a tray 24 x 38 cm: the trade's usual standard tray, from memory.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 from itertools import pairwise
 
@@ -133,3 +134,13 @@ def test_narrow_pictures_keep_this_week_in_sight() -> None:
 def test_without_places_it_says_so() -> None:
     assert text_of(room_lines((), TODAY, 60)) == [NO_TRAYS]
     must_be_sayable(room_words((), TODAY))
+
+
+def test_two_places_of_one_name_are_both_drawn_and_told_apart(sample: Season) -> None:
+    (bench,) = (place for place in sample.places if place.code == "bench-1")
+    both = replace(sample, places=(*sample.places, replace(bench, code="bench-1-b")))
+    rooms = bench_room(both, DAY_0)
+    assert {"bench-1", "bench-1-b"} <= {room.code for room in rooms}
+    names = [room.name for room in rooms]
+    assert {"Bench 1 (bench-1)", "Bench 1 (bench-1-b)"} <= set(names)
+    assert len(names) == len(set(names)) == len(bench_room(sample, DAY_0)) + 1

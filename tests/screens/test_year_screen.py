@@ -6,6 +6,7 @@ from datetime import date
 
 import pytest
 
+from benchround.core.record import Draft, Figure, Kind
 from benchround.core.task import Family
 from benchround.desk import Desk
 from benchround.drawing.year_strips import Order, YearStrip
@@ -180,3 +181,15 @@ async def test_an_empty_season_says_what_to_do(empty_desk: Desk, key: str, says:
         await pilot.pause()
         assert said(app) == "There is nothing here to open."
         assert front(app) == "year"
+
+
+async def test_two_places_of_one_name_both_stand_in_the_bench_room(desk: Desk) -> None:
+    bench = next(place for place in desk.season.places if place.code == "bench-1")
+    figures: dict[str, Figure] = {"name": bench.name, "kind": str(bench.kind), "trays": 3.0}
+    desk.record((Draft(Kind.PLACE, "bench-1-b", figures),))
+    app = app_on(desk)
+    async with app.run_test(size=(120, 40)) as pilot:
+        await pilot.press("g", "y", "b")
+        await pilot.pause()
+        assert "Bench 1 (bench-1) " in seen(app)
+        assert "Bench 1 (bench-1-b) " in seen(app)
