@@ -66,7 +66,7 @@ ASKED_AT: Mapping[BatchFamily, frozenset[Stage]] = {
     spares.propose: SEEDLING | YOUNG | OUTWARD,
     supporting.propose: frozenset(supporting.STAGES),
     deadheading.propose: frozenset({Stage.FLOWERING, Stage.CROPPING}),
-    flower_watch.propose: SEEDLING | frozenset(flower_watch.STAGES),
+    flower_watch.propose: SEEDLING | {*flower_watch.STAGES, Stage.FLOWERING, Stage.CROPPING},
     relabelling.propose: relabelling.TRAY_STAGES,
     frosted.propose: frozenset(frosted.STAGES),
     clearing.propose: frozenset({Stage.GOING_OVER, Stage.SEED_SAVED}),
@@ -76,13 +76,3 @@ ASKED_AT: Mapping[BatchFamily, frozenset[Stage]] = {
     airing.propose: frozenset({Stage.OVERWINTERING}),
     frost_cover.propose: frozenset(frost_cover.STAGES),
 }
-
-
-def by_stage(families: tuple[BatchFamily, ...]) -> Mapping[Stage, tuple[BatchFamily, ...]]:
-    """The families to ask at each stage, in their order."""
-    return {
-        stage: tuple(
-            family for family in families if family not in ASKED_AT or stage in ASKED_AT[family]
-        )
-        for stage in Stage
-    }

@@ -17,16 +17,15 @@ from benchround.core.season import Season
 from benchround.core.task import Round
 from benchround.rounds import sowing_in_turn
 from benchround.rounds.build import (
-    BY_LOG_AT,
-    NOT_BY_LOG_AT,
-    FamiliesAt,
+    BY_LOG,
+    NOT_BY_LOG,
     assumed,
-    batch_tasks,
     place_tasks,
     site_tasks,
+    tasks_of,
 )
 from benchround.rounds.footing import Sort, Thing, common_ground, footing, value_of
-from benchround.rounds.in_order import BATCH, BATCH_BY_LOG, PLACE, SITE, InOrder, Owner
+from benchround.rounds.in_order import BATCH, BATCH_BY_LOG, PLACE, SITE, InOrder
 
 Ground = tuple[object, ...]
 Key = TypeVar("Key")
@@ -74,16 +73,14 @@ class KeptRound:
             if not _equal(value, self._values.get(thing)):
                 self._values[thing] = value
                 (by_log if thing[0] is Sort.LOG else touched).update(names)
-        for name in touched:
-            self._ask(season, name, day, (BATCH, name), NOT_BY_LOG_AT)
-        for name in touched | by_log:
-            self._ask(season, name, day, (BATCH_BY_LOG, name), BY_LOG_AT)
-
-    def _ask(
-        self, season: Season, name: str, day: date, owner: Owner, families: FamiliesAt
-    ) -> None:
-        batch = season.batches.get(name)
-        self._tasks.put(owner, batch_tasks(season, batch, day, families) if batch else ())
+        for lot, names, families in (
+            (BATCH, touched, NOT_BY_LOG),
+            (BATCH_BY_LOG, touched | by_log, BY_LOG),
+        ):
+            batches = [season.batches[name] for name in names if name in season.batches]
+            tasks = tasks_of(season, batches, day, families)
+            for name in names:
+                self._tasks.put((lot, name), tasks.get(name, ()))
 
     def _changed(self, season: Season) -> set[str]:
         """Batches that changed, came or went; what they rest on is noted anew."""

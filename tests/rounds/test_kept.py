@@ -10,15 +10,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from benchround.core.batch.batch import Batch
 from benchround.core.book import RecordBook
 from benchround.core.errors import IllegalRecordError
 from benchround.core.keeping import Keeping
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
-from benchround.core.task import Round
+from benchround.core.task import Round, Task
 from benchround.crops.library import load_library
 from benchround.rounds import kept as kept_module
-from benchround.rounds.build import batch_tasks, build_round
+from benchround.rounds.asked_at import BatchFamily
+from benchround.rounds.build import build_round, tasks_of
 from benchround.rounds.kept import KeptRound
 from tests.sample.story import DAY_0, records
 
@@ -157,11 +159,13 @@ def asked_after(monkeypatch: pytest.MonkeyPatch, said: Said) -> set[str]:
     kept.round(book.season, DAY_0)
     asked: set[str] = set()
 
-    def noted(season: Season, batch: object, day: date, families: object) -> object:
-        asked.add(batch.id)  # type: ignore[attr-defined]
-        return batch_tasks(season, batch, day, families)  # type: ignore[arg-type]
+    def noted(
+        season: Season, batches: list[Batch], day: date, families: tuple[BatchFamily, ...]
+    ) -> dict[str, list[Task]]:
+        asked.update(batch.id for batch in batches)
+        return tasks_of(season, batches, day, families)
 
-    monkeypatch.setattr(kept_module, "batch_tasks", noted)
+    monkeypatch.setattr(kept_module, "tasks_of", noted)
     assert taken(book, 0, said) is not None
     kept.round(book.season, DAY_0)
     return asked
