@@ -16,6 +16,7 @@ from benchround.plain import title
 from benchround.rounds.build import common_tasks
 from benchround.season_given import open_given, positive, season_arguments
 from benchround.shell.beside import keep_beside, kept_beside
+from benchround.shell.progress import watched
 from benchround.shell.saying import remark
 
 HELP = "the coming weeks as an iCalendar file"
@@ -29,6 +30,7 @@ DETAILS = (
 
 KEPT = "calendar"
 """How the names of the files begin in which it is kept what calendars were told."""
+UNWRITTEN = "no file was written."
 NOT_KEPT = "A later calendar cannot take back what this one says."
 MOST_DAYS_AHEAD = 14
 """How far an outlook is believed for what is asked for by the day."""
@@ -65,13 +67,15 @@ def run(given: argparse.Namespace) -> int:
             last=desk.today + timedelta(weeks=weeks),
             stamp=stamp,
         )
-        data, remarks = calendar_data(
-            told,
-            name=desk.folder.name,
-            site=f"{desk.folder.name}|{desk.folder.created}",
-            stamp=stamp,
-            timezone=season.site.timezone,
-        )
+        with watched("writing", "events", UNWRITTEN) as progress:
+            data, remarks = calendar_data(
+                told,
+                name=desk.folder.name,
+                site=f"{desk.folder.name}|{desk.folder.created}",
+                stamp=stamp,
+                timezone=season.site.timezone,
+                progress=progress,
+            )
         write_out(given.out, data)
         if not given.sample:
             keep_beside(desk, f"{KEPT}-{desk.folder.machine}.json", told_data(kept), NOT_KEPT)

@@ -24,6 +24,7 @@ from benchround.plain import place_name, title, weather_words
 from benchround.rounds.answers import drafts_for
 from benchround.season_given import open_given, season_arguments
 from benchround.shell.beside import keep_beside, kept_beside
+from benchround.shell.progress import watched
 from benchround.shell.saying import remark
 from benchround.store.layout import KEEP
 
@@ -81,7 +82,8 @@ def _print(given: argparse.Namespace, desk: Desk) -> int:
     if given.pdf:
         from benchround.feeds.page_pdf import page_pdf
 
-        data, remarks = page_pdf(page, paper, desk.today, one_sheet=True)
+        with watched("drawing", "lines", "no PDF was written.") as progress:
+            data, remarks = page_pdf(page, paper, desk.today, one_sheet=True, progress=progress)
         write_out(given.pdf, data)
         remark(remarks)
     else:
@@ -98,7 +100,7 @@ def _page(the_round: Round, desk: Desk, code: str) -> Page:
         the_round,
         lambda task: title(task, season),
         lambda task: place_name(season, task.place),
-        weather_words(season.weather.on(the_round.day)),
+        season.unit_words(weather_words(season.weather.on(the_round.day))),
         code,
     )
 

@@ -9,6 +9,7 @@ from benchround.feeds.page_text import as_markdown
 from benchround.feeds.papers import PAPER_WORDS, paper_named
 from benchround.feeds.report import report_page
 from benchround.season_given import open_given, season_arguments
+from benchround.shell.progress import watched
 from benchround.shell.saying import remark
 
 HELP = "the season's report: raised, come up, lost and why, what to sow next year"
@@ -41,7 +42,10 @@ def run(given: argparse.Namespace) -> int:
         if given.pdf:
             from benchround.feeds.page_pdf import page_pdf
 
-            data, remarks = page_pdf(page, paper, desk.today, one_sheet=False)
+            with watched("drawing", "lines", "no PDF was written.") as progress:
+                data, remarks = page_pdf(
+                    page, paper, desk.today, one_sheet=False, progress=progress
+                )
             write_out(given.pdf, data)
             remark(remarks)
         if given.out or not given.pdf:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import uuid
-from collections.abc import Iterable
+from collections.abc import Collection
 from datetime import UTC, date, datetime, timedelta, tzinfo
 from zoneinfo import ZoneInfo
 
 from benchround.core.errors import InputError
+from benchround.core.progress import Progress, told, unheard
 from benchround.feeds.calendar_told import Told
 from benchround.feeds.letters import one_line
 
@@ -27,23 +28,25 @@ TIMED_FOR = timedelta(minutes=15)
 
 
 def calendar_data(
-    told: Iterable[Told],
+    events: Collection[Told],
     *,
     name: str,
     site: str,
     stamp: datetime,
     timezone: str = "",
+    progress: Progress = unheard,
 ) -> tuple[bytes, tuple[str, ...]]:
     """The events as an iCalendar file, and remarks.
 
     The same events, site and stamp give the same bytes.
 
     Args:
-        told: the events to write, in order; those that have gone are written as cancelled.
+        events: what to write, in order; those that have gone are written as cancelled.
         name: the calendar's name.
         site: what keeps this season apart from any other; with an event's key it makes its UID.
         stamp: when the file is made (DTSTAMP), with a time zone.
         timezone: the site's time zone, as Europe/London; without one times are local ones.
+        progress: told of the events written.
     """
     zone, remark = _zone(timezone)
     calendar = Calendar()
@@ -53,7 +56,7 @@ def calendar_data(
     calendar.add("method", "PUBLISH")
     calendar.add("x-wr-calname", one_line(name))
     timed: list[date] = []
-    for one in told:
+    for one in told(events, progress):
         calendar.add_component(_entry(one, site, stamp, zone))
         if one.event.at is not None:
             timed.append(one.event.day)
@@ -69,14 +72,14 @@ def uid_of(key: str, site: str) -> str:
     return str(uuid.uuid5(OURS, f"{site}\n{key}"))
 
 
-def _entry(told: Told, site: str, stamp: datetime, zone: tzinfo | None) -> Entry:
-    event = told.event
+def _entry(one: Told, site: str, stamp: datetime, zone: tzinfo | None) -> Entry:
+    event = one.event
     entry = Entry()
     entry.add("uid", uid_of(event.key, site))
     entry.add("dtstamp", stamp)
-    entry.add("last-modified", told.changed.astimezone(UTC))
-    entry.add("sequence", told.sequence)
-    entry.add("status", "CONFIRMED" if told.gone is None else "CANCELLED")
+    entry.add("last-modified", one.changed.astimezone(UTC))
+    entry.add("sequence", one.sequence)
+    entry.add("status", "CONFIRMED" if one.gone is None else "CANCELLED")
     entry.add("summary", one_line(event.title))
     if event.at is None:
         entry.add("dtstart", event.day)
@@ -86,7 +89,7 @@ def _entry(told: Told, site: str, stamp: datetime, zone: tzinfo | None) -> Entry
         start = datetime.combine(event.day, event.at, zone)
         entry.add("dtstart", start)
         entry.add("dtend", start + TIMED_FOR)
-    text = event.text if told.gone is None else GONE.format(told.gone.isoformat())
+    text = event.text if one.gone is None else GONE.format(one.gone.isoformat())
     text = "\n".join(one_line(line) for line in text.splitlines())
     entry.add("description", text)
     if event.place:

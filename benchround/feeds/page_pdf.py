@@ -7,6 +7,7 @@ from datetime import date
 
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
+from benchround.core.progress import Progress, told, unheard
 from benchround.feeds.fitting import line_height_mm
 from benchround.feeds.page_strips import Setting, Strip
 from benchround.feeds.pages import Page
@@ -38,7 +39,13 @@ class Placed:
 
 
 def page_pdf(
-    page: Page, paper: Paper, day: date, *, one_sheet: bool, ink: Ink | None = None
+    page: Page,
+    paper: Paper,
+    day: date,
+    *,
+    one_sheet: bool,
+    ink: Ink | None = None,
+    progress: Progress = unheard,
 ) -> tuple[bytes, tuple[str, ...]]:
     """The page as a PDF, and remarks.
 
@@ -48,6 +55,7 @@ def page_pdf(
         day: the day the file says it was made.
         one_sheet: whether to set it smaller, and in two columns, to keep it on one sheet.
         ink: what to write with; None: the best typefaces at hand.
+        progress: told of the lines drawn.
 
     Raises:
         InputError: the paper is too small for a page.
@@ -60,7 +68,8 @@ def page_pdf(
     with ink or Ink(paper, day, page.title) as pen:
         columns, setting = _setting(pen, page, one_sheet=one_sheet)
         sheets = 0
-        for placed in _placed(setting.strips(page), _room(paper), columns):
+        strips = setting.strips(page)
+        for placed in told(tuple(_placed(strips, _room(paper), columns)), progress):
             while sheets <= placed.sheet:
                 pen.page()
                 sheets += 1

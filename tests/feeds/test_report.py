@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 
+from benchround.core.errors import StoppedError
 from benchround.core.season import Season
 from benchround.feeds.letters import one_line
 from benchround.feeds.page_pdf import page_pdf
@@ -152,7 +153,21 @@ def test_plain_text_has_every_cell() -> None:
 
 
 def test_a_batch_that_is_gone_is_said_to_be_lost_and_shares_have_their_range() -> None:
-    """Ranges by hand: 36 of 40 is 77 % to 96 % by Wilson's interval (1927; published calculators)."""
+    """36 of 40 is 77 % to 96 % by Wilson's score interval (1927), worked by hand."""
     text = as_markdown(page(sample_season()))
     assert "| b31 | Lobelia | Thin Blue | 24 | 0 | all lost |" in text
     assert "36 of 40 up here (77% to 96%): 86% taken" in text
+
+
+def test_a_long_report_says_how_far_it_is_and_can_be_stopped() -> None:
+    heard: list[tuple[int, int]] = []
+
+    def stop(done: int, of: int) -> None:
+        heard.append((done, of))
+        if done >= 100:
+            raise StoppedError("Stopped")
+
+    with pytest.raises(StoppedError):
+        page_pdf(page(sample_season()), PAPERS["a4"], DAY_0, one_sheet=False, progress=stop)
+    assert [done for done, _ in heard] == [0, 50, 100]
+    assert heard[0][1] > 150
