@@ -11,6 +11,7 @@ import pytest
 from benchround.cli import COMMANDS
 from benchround.commands import reckon, weather, weather_out
 from tests.commands.shell import DAY, run
+from tests.feeds.test_leaving_docs import OURS as LEAVING
 
 PAGE = Path(__file__).resolve().parents[2] / "docs" / "commands.md"
 ANYTHING = "..."
@@ -78,3 +79,10 @@ def test_help_names_every_subject(capsys: pytest.CaptureFixture[str]) -> None:
         ran = run(["reckon", subject, "--help"], capsys)
         assert ran.code == 0
         assert "example: benchround reckon" in ran.out
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_every_command_is_documented_once(command: str) -> None:
+    pages = [PAGE.with_name(name) for name in ("commands.md", "commands_recording.md")]
+    headed = sum(f"\n## {command}\n" in page.read_text(encoding="utf-8") for page in pages)
+    assert headed + (command in LEAVING) == 1
