@@ -53,6 +53,7 @@ SCREEN_CLASSES = {
     "place sheet": "benchround.screens.place_sheet:PlaceSheet",
     "container sheet": "benchround.screens.container_sheet:ContainerSheet",
     "choices sheet": "benchround.screens.choices_sheet:ChoicesSheet",
+    "keys sheet": "benchround.screens.keys_sheet:KeysSheet",
     **SCREENS,
 }
 """Every screen but the first, by name; each is imported when it is first opened."""

@@ -36,6 +36,7 @@ OUTLOOK, READING, WEIGHING, SITE, PLACE, CONTAINER, CHOICES, FIRST_RUN = (
     "first run",
 )
 TAKE_IN, SHEET_FILE, DIARY, PROGRESS = "sheet in", "file sheet", "diary", "progress"
+KEYS_SHEET = "keys sheet"
 
 WIDE_CARDS = (YEAR, WEATHER, LIDS, WATER, SETTINGS, TAKE_IN)
 """Cards whose list takes the whole width."""
@@ -47,6 +48,7 @@ ONE_LINE = (OUTLOOK, DIARY)
 """Sheets with one line to type, and nothing to choose from."""
 SHORT_SHEETS = (
     *(RECORD, TASK, PUT_OFF, COMMANDS, FIGURE, OUTLOOK, READING, WEIGHING, SHEET_FILE, DIARY),
+    KEYS_SHEET,
 )
 LONG_SHEETS = (SOW, PACKET, SITE, PLACE, CONTAINER, CHOICES)
 SHEETS = (*LONG_SHEETS, *SHORT_SHEETS)
@@ -90,6 +92,7 @@ SCREEN_WORDS = {
     PLACE: "Place sheet",
     CONTAINER: "Container sheet",
     CHOICES: "Sheet of choices",
+    KEYS_SHEET: "Sheet of keys",
     TAKE_IN: "Sowings from a sheet",
     SHEET_FILE: "Naming a sheet's file",
     DIARY: "Diary sheet",

@@ -114,6 +114,10 @@ class SettingsScreen(WideCard, inherit_bindings=False):
         self.require_open(self.desk.today)
         self.bench.open("container sheet", "")
 
+    def action_own_keys(self) -> None:
+        """Open the sheet of one's own keys."""
+        self.bench.open("keys sheet")
+
     def action_walk(self, by: int) -> None:
         """Move the place under the cursor along the walk."""
         sort, code = self._picked

@@ -11,6 +11,7 @@ from benchround.screens.app import BenchroundApp
 from benchround.screens.keys import (
     CHOICES,
     CONTAINER,
+    KEYS_SHEET,
     LIDS,
     OUTLOOK,
     PLACE,
@@ -39,6 +40,7 @@ TO_SCREEN: dict[str, tuple[str, ...]] = {
     CHOICES: ("g", "t", *["down"] * 9, "enter"),
     PLACE: ("g", "t", "end", "enter"),
     CONTAINER: ("g", "t", "c"),
+    KEYS_SHEET: ("g", "t", "k"),
 }
 BEFORE: dict[str, tuple[str, ...]] = {
     "row-up": ("down",),
