@@ -67,7 +67,8 @@ def round_lines(the_round: Round, season: Season) -> Iterator[str]:
 
 def _round_lines(the_round: Round, season: Season) -> Iterator[str]:
     day = the_round.day
-    yield f"Round of {say_day(day)} {day.year}: {weather_words(season.weather.on(day))}"
+    weather = season.unit_words(weather_words(season.weather.on(day)))
+    yield f"Round of {say_day(day)} {day.year}: {weather}"
     yield (
         f"{len(the_round.today)} to do, {len(the_round.overdue)} overdue, "
         f"{len(the_round.held)} held, {len(the_round.early)} not yet"

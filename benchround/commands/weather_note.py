@@ -13,6 +13,7 @@ from benchround.core.record import Draft, Figure, Kind
 from benchround.core.sky.known_day import MOST_RAIN_MM
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.core.typed.date import say_full
+from benchround.core.units import Degrees, units_of
 from benchround.feeds.outlook_line import read_outlook
 from benchround.plain import JsonValue, weather_words
 from benchround.reckoning.answer import Answer
@@ -35,7 +36,9 @@ def note(given: argparse.Namespace) -> Answer:
     """Record a typed outlook and echo what was understood."""
     desk = open_desk(given.season, given.on, read_only=given.preview)
     try:
-        outlook = read_outlook(given.line.strip(), desk.today, desk.season.site.day_length_h)
+        units, hours = units_of(desk.season.settings), desk.season.site.day_length_h
+        in_f = units.degrees is Degrees.F
+        outlook = read_outlook(given.line.strip(), desk.today, hours, in_f=in_f)
         drafts = outlook.drafts()
         if not given.preview:
             desk.record(drafts)
@@ -47,7 +50,7 @@ def note(given: argparse.Namespace) -> Answer:
             "days": [draft_value(draft) for draft in drafts],
             "words": list(outlook.words()),
         },
-        outlook.words(),
+        tuple(map(desk.season.unit_words, outlook.words())),
     )
 
 
@@ -83,7 +86,8 @@ def read(given: argparse.Namespace) -> Answer:
         at = desk.season.weather.at(given.place, draft.day or desk.today)
         known = at if given.place else desk.season.weather.on(draft.day or desk.today)
         where = given.place or "outside"
-        line = f"{say_full(draft.day or desk.today, desk.today)}, {where}: {weather_words(known)}"
+        said = desk.season.unit_words(weather_words(known))
+        line = f"{say_full(draft.day or desk.today, desk.today)}, {where}: {said}"
     finally:
         desk.close()
     return Answer({"recorded": 1, "days": [draft_value(draft)]}, (line,))
@@ -119,14 +123,16 @@ def show(given: argparse.Namespace) -> Answer:
         first = desk.today - timedelta(days=back)
         known = desk.season.weather.ahead(first, back + ahead)
         places: list[JsonValue] = []
-        lines = [f"{say_day(w.day)}  {w.basis}: {weather_words(w)}" for w in known]
+        said = desk.season.unit_words
+        lines = [f"{say_day(w.day)}  {w.basis}: {said(weather_words(w))}" for w in known]
         for offset in range(back + ahead):
             that_day = first + timedelta(days=offset)
             for place in desk.season.places:
                 inside = desk.season.weather.at(place.code, that_day)
                 if inside is not None:
                     places.append({"place": place.code, **weather_value(inside)})
-                    lines.append(f"{say_day(that_day)}  {place.name}: {weather_words(inside)}")
+                    words = said(weather_words(inside))
+                    lines.append(f"{say_day(that_day)}  {place.name}: {words}")
         doubts = desk.season.weather.doubts
         value: dict[str, JsonValue] = {
             "on": desk.today.isoformat(),

@@ -92,7 +92,7 @@ def _of_task(season: Season, day: date, task: Task, name: Callable[[Task], str])
         day=on,
         at=task.at if on == day else None,
         title=f"{'held: ' if held else ''}{task.family}: {name(task)}",
-        text="\n".join(line for line in said if line),
+        text="\n".join(season.unit_words(line) for line in said if line),
         place=place.name if place else task.place,
         category=str(task.family),
     )
@@ -112,7 +112,7 @@ def _expected(season: Season, day: date) -> Iterator[Event]:
                 day=step.day,
                 at=None,
                 title=f"{step.step}: {batch.id} {crop.name}{variety}",
-                text=_forecast_text(step),
+                text=season.unit_words(_forecast_text(step)),
                 place=place.name if place else batch.main.place,
                 category=str(family or step.step),
             )

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import replace
+
 from benchround.core.frozen import dataclass
 
 
@@ -55,3 +58,14 @@ class Page:
 
     title: str
     blocks: tuple[Block, ...]
+
+
+def page_said(page: Page, say: Callable[[str], str]) -> Page:
+    """The page with every text of it said another way, such as in the grower's units."""
+    return replace(page, blocks=tuple(_block_said(block, say) for block in page.blocks))
+
+
+def _block_said(block: Block, say: Callable[[str], str]) -> Block:
+    if isinstance(block, Grid):
+        return replace(block, rows=tuple(tuple(map(say, row)) for row in block.rows))
+    return replace(block, text=say(block.text)) if isinstance(block, Words) else block

@@ -10,7 +10,7 @@ from benchround.core.lifecycle import ENDED, Stage
 from benchround.core.season import Season
 from benchround.feeds.labels import full_day
 from benchround.feeds.next_year import next_year
-from benchround.feeds.pages import Block, Grid, Heading, Page, Words
+from benchround.feeds.pages import Block, Grid, Heading, Page, Words, page_said
 from benchround.feeds.review import (
     By,
     Had,
@@ -45,7 +45,7 @@ def report_page(season: Season, name: str, day: date) -> Page:
         *_wanted(season),
         *_next(season, day),
     )
-    return Page(name, blocks)
+    return page_said(Page(name, blocks), season.unit_words)
 
 
 def _sums(season: Season) -> str:

@@ -6,10 +6,12 @@ from collections.abc import Sequence
 
 from benchround.core.crop.keys import SECTIONS
 from benchround.core.crop.page import CropFigure, crop_figures, key_of, typed_figure
-from benchround.core.crop.schema import Key
+from benchround.core.crop.schema import Form, Key
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.record import Draft, Kind
+from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.core.typed.figures import read_note
+from benchround.core.units import Units, units_of
 from benchround.screens.crop import fault
 from benchround.screens.keys import FIGURE, bindings
 from benchround.screens.sheet_base import Sheet, SheetFault
@@ -18,6 +20,9 @@ from benchround.screens.widgets.field import Choice, Field, among
 from benchround.shell.crop_rules import CropRules, rules_of
 
 LONGEST_VALUE = 400
+
+DEGREES_C = "degrees C"
+MOST_MM = 100_000.0
 
 
 class FigureSheet(Sheet, inherit_bindings=False):
@@ -57,7 +62,7 @@ class FigureSheet(Sheet, inherit_bindings=False):
         choices = [Choice(name, name, _meaning(name)) for name in names]
         figure = Field("figure", "figure", self.figure_name, among(choices), only=True)
         now = known.get(self.figure_name)
-        value = Field("value", "this season", now.written if now else "")
+        value = Field("value", "this season", self._in_units(now.unit, now.written) if now else "")
         note = Field("note", "note", hint="why, or where you have it from")
         return [value, note, figure] if self.figure_name else [figure, value, note]
 
@@ -90,7 +95,45 @@ class FigureSheet(Sheet, inherit_bindings=False):
     def retell(self) -> None:
         """Say beside the value what it is counted in."""
         key = key_of(self.chosen) if self.chosen else None
-        self.form.field("value").hint = _unit(key) if key else ""
+        self.form.field("value").hint = self._unit_said(key) if key else ""
+
+    @property
+    def _units(self) -> Units:
+        return units_of(self.desk.season.settings)
+
+    def _unit_said(self, key: Key) -> str:
+        if key.unit == DEGREES_C:
+            return f"degrees {self._units.degrees}"
+        return self._units.length_unit if key.unit == "mm" else _unit(key)
+
+    def _in_units(self, unit: str, written: str) -> str:
+        """A figure as the grower reads it."""
+        try:
+            number = float(written)
+        except ValueError:
+            return written
+        if unit == "mm":
+            return self._units.length(number)
+        return self._units.figure(number) if unit == DEGREES_C else written
+
+    def _typed(self, name: str, text: str) -> str:
+        """A figure as it was typed in the grower's units, in C or mm."""
+        key, now = key_of(name), self._figures().get(name)
+        if key is None or key.unit not in (DEGREES_C, "mm") or not text[:1].isascii():
+            return text
+        if now is not None and text == self._in_units(now.unit, now.written):
+            return now.written
+        if not any(sign.isdigit() for sign in text):
+            return text
+        units = self._units
+        number = (
+            units.read_length_mm(text, MOST_MM)
+            if key.unit == "mm"
+            else units.read_temp_c(text, COLDEST_C, HOTTEST_C)
+        )
+        if number is None:
+            return text
+        return f"{round(number) if key.form is Form.WHOLE else number:g}"
 
     def save(self) -> str:
         """Record the figure; the crop's table says whether it may stand there."""
@@ -104,8 +147,8 @@ class FigureSheet(Sheet, inherit_bindings=False):
             raise SheetFault({"value": str(error)}) from None
         if not text:
             raise SheetFault({"value": "type what it is, or 'none' to take it away"})
-        value = typed_figure(name, text)
         try:
+            value = typed_figure(name, self._typed(name, text))
             self.rules.with_more({name: value})
         except BenchroundError as error:
             raise SheetFault({"value": fault(error)}) from None

@@ -12,6 +12,7 @@ from benchround.core.lifecycle import NEXT
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_note, read_number, read_place, read_whole
+from benchround.core.units import Units, units_of
 from benchround.screens.keys import RECORD, bindings
 from benchround.screens.record_fields import (
     ASKED,
@@ -32,6 +33,8 @@ from benchround.screens.widgets.field import Choice, Field, plain_choices
 from benchround.screens.words import figure_words
 
 LAST_RECORDS = 6
+
+MM = "mm"
 
 
 class RecordSheet(Sheet, inherit_bindings=False):
@@ -77,6 +80,10 @@ class RecordSheet(Sheet, inherit_bindings=False):
         figures = [self._field(wanted) for wanted in WANTED.values()]
         return [what, *figures, Field("note", "note"), day_field(self.day, self.desk.today)]
 
+    @property
+    def _units(self) -> Units:
+        return units_of(self.desk.season.settings)
+
     def _leads_to(self, kind: Kind) -> str:
         to = NEXT[(self.part.stage, kind)]
         return "" if to is self.part.stage else f"then {to}"
@@ -87,7 +94,7 @@ class RecordSheet(Sheet, inherit_bindings=False):
         else:
             finder = plain_choices(wanted.choices) if wanted.choices else None
             field = Field(wanted.name, wanted.label, finder=finder, only=bool(wanted.choices))
-        field.hint = wanted.unit
+        field.hint = self._units.length_unit if wanted.unit == MM else wanted.unit
         field.hidden = True
         return field
 
@@ -177,6 +184,8 @@ class RecordSheet(Sheet, inherit_bindings=False):
             return read_place(text, self.desk.season.places)
         if wanted.sort == WHOLE:
             return read_whole(text, int(wanted.most))
+        if wanted.unit == MM:
+            return self._units.read_length_mm(text, wanted.most)
         if wanted.sort == NUMBER:
             return read_number(text, 0, wanted.most, wanted.unit)
         if wanted.choices and text and text not in wanted.choices and wanted.name != "cause":

@@ -1,0 +1,145 @@
+"""With F and inches chosen no figure in C or mm is left on any screen, and typed ones are read so.
+
+That 4 C is 39 F, 20 C 68 F and 25.4 mm 1 in follows from the definitions (from memory).
+"""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from benchround.core.record import Draft, Kind
+from benchround.core.task import Family
+from benchround.desk import Desk
+from tests.screens.stage import app_on, form_of, seen, stand_on
+
+LEFT = re.compile(
+    r"(?<![\w.])-?\d+(?:\.\d+)? ?(?:C|mm|K)(?![\w'-])|, (?:C|mm)\b|degrees C\b|\d mm\b"
+)
+"""A figure, or the label of a field, in C, K or mm."""
+WALK: dict[str, tuple[str, ...]] = {
+    "round": (),
+    "why": ("w",),
+    "task": ("enter",),
+    "record": ("r", *"meas", "tab"),
+    "batch": ("g", "b"),
+    "batch back": ("g", "b", "tab"),
+    "sow": ("g", "s", *"cosm", "tab"),
+    "sow indoors": ("g", "s", *"tomato", "tab"),
+    "crops": ("g", "c", *"tom"),
+    "crop": ("g", "c", *"tom", "enter"),
+    "figure": ("g", "c", *"tom", "enter", "down", "down", "down", "enter"),
+    "packets": ("g", "p"),
+    "packet": ("g", "p", "enter"),
+    "review": ("g", "v"),
+    "year": ("g", "y"),
+    "room": ("g", "y", "b"),
+    "flowers": ("g", "y", "f"),
+    "weather": ("g", "w"),
+    "outlook": ("g", "w", "o", *"41", "space", *"73"),
+    "reading": ("g", "w", "m"),
+    "lids": ("g", "l"),
+    "water": ("g", "d"),
+    "away": ("g", "d", "a"),
+    "weighing": ("g", "d", "m"),
+    "site": ("g", "t", "enter"),
+    "choices": ("g", "t", *["down"] * 9, "enter"),
+    "place": ("g", "t", "end", "enter"),
+    "container": ("g", "t", "c"),
+    "find": ("g", "f", *"ben"),
+    "place page": ("g", "f", *"bench", "enter"),
+    "diary": ("g", "n", *"leek"),
+}
+STILL = {"task", "record", "sow", "sow indoors", "figure", "packet", "outlook", "reading", "find"}
+STILL |= {"weighing", "site", "choices", "place", "container", "diary"}
+"""Screens that are filled in: nothing more comes into sight by going down."""
+ROWS = 60
+
+
+@pytest.fixture
+def american(desk: Desk) -> Desk:
+    """The sample with F and inches."""
+    units = (("units", "F"), ("rain_units", "inch"))
+    desk.record([Draft(Kind.SETTING, name, {"value": value}) for name, value in units])
+    return desk
+
+
+@pytest.mark.parametrize("name", WALK)
+async def test_no_figure_in_c_or_mm_is_left(name: str, american: Desk) -> None:
+    app = app_on(american)
+    found: set[str] = set()
+    shown: set[str] = set()
+    async with app.run_test(size=(120, 50)) as pilot:
+        await pilot.press(*WALK[name])
+        await pilot.pause()
+        for _ in range(1 if name in STILL else ROWS):
+            now = seen(app)
+            found |= {line.strip() for line in now.splitlines() if LEFT.search(line)}
+            if name not in STILL:
+                await pilot.press("pagedown" if name in ("why", "review") else "down")
+                await pilot.pause()
+            if now in shown:
+                break
+            shown.add(now)
+    assert found == set()
+
+
+async def test_the_walk_would_find_one(desk: Desk) -> None:
+    async with app_on(desk).run_test(size=(120, 50)) as pilot:
+        await pilot.press("g", "c", *"tom", "enter")
+        await pilot.pause()
+        assert LEFT.search(seen(pilot.app))  # type: ignore[arg-type]  # it is the program's own
+
+
+async def test_a_thermometer_is_ticked_in_f_and_kept_in_c(american: Desk) -> None:
+    app = app_on(american)
+    async with app.run_test() as pilot:
+        stand_on(app, Family.THERMOMETER, "")
+        await pilot.press("enter")
+        await pilot.pause()
+        assert "lowest, F" in seen(app)
+        form_of(app).field("min_c").put("39.2")
+        form_of(app).field("max_c").put("20C")
+        form_of(app).field("rain_mm").put("1")
+        await pilot.press("enter")
+        await pilot.pause()
+    figures = american.folder.records()[-1].figures
+    assert (figures["min_c"], figures["max_c"], figures["rain_mm"]) == (4.0, 20.0, 25.4)
+
+
+async def test_a_depth_is_typed_in_inches_and_an_untouched_one_stays_exact(american: Desk) -> None:
+    app = app_on(american)
+    async with app.run_test() as pilot:
+        await pilot.press("g", "s", *"cosm", "ctrl+s")
+        await pilot.pause()
+        await pilot.press("g", "s", *"cosm", "tab")
+        form_of(app).field("depth_mm").put("0.5")
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+    germination = american.season.crop("cosmos").germination
+    assert germination is not None
+    first, second = american.folder.records()[-2:]
+    assert first.figures["depth_mm"] == germination.depth_mm
+    assert second.figures["depth_mm"] == 12.7
+
+
+async def test_a_crops_figure_is_typed_in_f(american: Desk) -> None:
+    app = app_on(american)
+    async with app.run_test() as pilot:
+        app.open("figure", "tomato", "germination.at_c")
+        await pilot.pause()
+        assert form_of(app).field("value").text == "68"
+        form_of(app).field("value").put("77")
+        await pilot.press("enter")
+        await pilot.pause()
+    assert american.folder.records()[-1].figures == {"germination.at_c": 25}
+
+
+async def test_names_of_the_growers_own_keep_their_figures(american: Desk) -> None:
+    american.record([Draft(Kind.PLACE, "cellar", {"name": "Cellar 5 C", "kind": "bench"})])
+    app = app_on(american)
+    async with app.run_test(size=(120, 50)) as pilot:
+        await pilot.press("g", "t", "end")
+        await pilot.pause()
+        assert "Cellar 5 C" in seen(app)
