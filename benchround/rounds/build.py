@@ -1,7 +1,8 @@
 """The day's round: every family asked about every batch, place and the site, then put in order.
 
 `build_round` is pure: the same season and day give the same round. A new family is one new file
-with a `propose` function, named in one of the three lists below.
+with a `propose` function, named in one of the three lists below. What it asks of other batches, of
+a place's records or of seed has to be named in `footing` too, or the kept round would miss it.
 """
 
 from __future__ import annotations
