@@ -100,7 +100,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
         self.desk = desk
         self.sample = sample
         self.clock = clock
-        self.doings = Doings(desk)
+        self.doings = Doings(desk, lambda: self.ring.named("undo"))
         speak(lambda: desk.season.unit_words)
         self.half_filled: dict[str, Mapping[str, str]] = {}
         self.last_batch = ""

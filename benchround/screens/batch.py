@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from benchround.screens.app import BenchroundApp
 
 NO_BATCH = "No batch yet. Press s to sow your first one: its story is then told here."
-NONE_HERE = "There is no batch to show: s opens a sowing sheet."
+NONE_HERE = "There is no batch to show: {} opens a sowing sheet."
 
 
 class BatchScreen(CardScreen, inherit_bindings=False):
@@ -64,7 +64,7 @@ class BatchScreen(CardScreen, inherit_bindings=False):
         """
         batch = self.found_batch
         if batch is None:
-            raise BenchroundError(NONE_HERE)
+            raise BenchroundError(NONE_HERE.format(self.ring.named("sow")))
         return batch
 
     def part(self, batch: Batch) -> Part:

@@ -6,7 +6,7 @@ was about, so that the cursor can go back to it.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 
@@ -18,8 +18,6 @@ from benchround.core.task import Task
 from benchround.desk import Desk
 from benchround.screens.read_first import unread
 from benchround.screens.words import record_words
-
-TAKES_BACK = "u takes it back"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,10 +42,12 @@ class Doings:
 
     Args:
         desk: the open season.
+        undo_key: gives the key that takes back, as it is shown.
     """
 
-    def __init__(self, desk: Desk) -> None:
+    def __init__(self, desk: Desk, undo_key: Callable[[], str] = lambda: "u") -> None:
         self.desk = desk
+        self._undo_key = undo_key
         self._done: list[Doing] = []
 
     def tick(
@@ -164,7 +164,7 @@ class Doings:
                 self.desk.withdraw(withdrawals)
                 raise
         self._done.append(Doing(1 if instead else 0, "", f"withdrawal of {words}", withdrawals))
-        return f"Withdrawn: {words} (u brings it back)."
+        return f"Withdrawn: {words} ({self._undo_key()} brings it back)."
 
     def undo(self) -> Doing | None:
         """Take back the last doing; None where nothing is left.
@@ -197,7 +197,7 @@ class Doings:
 
     def _keep(self, actions: int, key: str, words: str) -> str:
         self._done.append(Doing(actions, key, words))
-        return f"Recorded: {words} ({TAKES_BACK})."
+        return f"Recorded: {words} ({self._undo_key()} takes it back)."
 
 
 def _families(tasks: Sequence[Task]) -> list[str]:

@@ -98,7 +98,10 @@ class PlaceSheet(Sheet, inherit_bindings=False):
         for name in to_read:
             yield from paragraph(f"READ FIRST: {CAUTIONS[name].full}", width, Role.BAD)
         if to_read:
-            yield line(("ctrl+k", Role.KEY), (" says that you have read it", Role.INK))
+            yield line(
+                (self.ring.named("agree-to-place"), Role.KEY),
+                (" says that you have read it", Role.INK),
+            )
         for name, _ in self._cautions():
             if name not in to_read:
                 yield from paragraph(f"Caution: {CAUTIONS[name].short}", width, Role.CAUTION)
@@ -117,7 +120,8 @@ class PlaceSheet(Sheet, inherit_bindings=False):
         """Record the place."""
         figures = self._figures(Reading())
         if self._to_read():
-            raise BenchroundError("Nothing was recorded: read the caution, then press ctrl+k.")
+            agree = self.ring.named("agree-to-place")
+            raise BenchroundError(f"Nothing was recorded: read the caution, then press {agree}.")
         name = str(figures["name"])
         self._require_own_name(name)
         drafts = [Draft(Kind.CAUTION_READ, read_key(one)) for one in sorted(self._agreed)]

@@ -71,7 +71,7 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
         except BenchroundError as error:
             self.bench.refuse(error)
             return
-        rows = rows_of(made, desk.season, folded=self._folded)
+        rows = rows_of(made, desk.season, folded=self._folded, key=self.ring.named("early"))
         tasks = self.tasks
         key = key or _neighbour(tasks.rows, tasks.cursor, rows)
         tasks.show(rows, desk.season, key)

@@ -23,13 +23,16 @@ class Heading:
 Row = Heading | Task
 
 
-def rows_of(made: Round, season: Season, *, folded: bool = False) -> tuple[Row, ...]:
+def rows_of(
+    made: Round, season: Season, *, folded: bool = False, key: str = "e"
+) -> tuple[Row, ...]:
     """A round as rows, in the round's own order.
 
     Args:
         made: the round.
         season: names the places.
         folded: leave out the tasks that are not due yet, keeping their heading.
+        key: the key that folds and unfolds them, as it is shown.
     """
     doing: list[Task] = []
     held: list[Task] = []
@@ -45,7 +48,7 @@ def rows_of(made: Round, season: Season, *, folded: bool = False) -> tuple[Row, 
     return (
         *_grouped(doing, season),
         *_group("Held: weather or room forbids it", held),
-        *_early(early, folded=folded),
+        *_early(early, key, folded=folded),
     )
 
 
@@ -73,9 +76,11 @@ def _group(words: str, tasks: Sequence[Task]) -> Iterator[Row]:
         yield from tasks
 
 
-def _early(tasks: Sequence[Task], *, folded: bool) -> Iterator[Row]:
+def _early(tasks: Sequence[Task], key: str, *, folded: bool) -> Iterator[Row]:
     if tasks:
-        yield Heading("Not due yet", len(tasks), "e shows them" if folded else "e folds them")
+        yield Heading(
+            "Not due yet", len(tasks), f"{key} shows them" if folded else f"{key} folds them"
+        )
         if not folded:
             yield from tasks
 

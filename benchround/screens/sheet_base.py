@@ -18,7 +18,7 @@ from benchround.screens.widgets.paper import Paper
 from benchround.screens.widgets.status import Status
 
 Value = TypeVar("Value")
-KEPT = "What you typed before is here again; ctrl+n begins anew."
+KEPT = "What you typed before is here again; {} begins anew."
 
 
 class SheetFault(InputError):
@@ -139,7 +139,7 @@ class Sheet(BenchScreen[str], inherit_bindings=False):
         kept = self.bench.half_filled.get(self.kept_as)
         if kept:
             self.form.restore(kept)
-            self.say(KEPT)
+            self.say(KEPT.format(self.ring.named("new-sheet")))
         self._tell()
 
     def on_form_changed(self) -> None:

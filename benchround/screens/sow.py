@@ -210,7 +210,10 @@ class SowScreen(Sheet, inherit_bindings=False):
         if to_read:
             yield from paragraph(f"READ FIRST: {CAUTIONS[to_read[0]].full}", width, Role.BAD)
             more = f"; {len(to_read) - 1} more after it" if len(to_read) > 1 else ""
-            yield line(("ctrl+k", Role.KEY), (f" says that you have read it{more}", Role.INK))
+            yield line(
+                (self.ring.named("agree"), Role.KEY),
+                (f" says that you have read it{more}", Role.INK),
+            )
         others = [name for name, _ in self._cautions(crop) if name not in to_read]
         yield from _short_cautions(others, width)
         yield from self._label(crop, width)
@@ -272,7 +275,8 @@ class SowScreen(Sheet, inherit_bindings=False):
         if not says.planned and day > today:
             raise SheetFault({"day": "still to come: say planned, or take a day up to today"})
         if self._to_read(crop):
-            raise BenchroundError("Nothing was recorded: read the caution, then press ctrl+k.")
+            agree = self.ring.named("agree")
+            raise BenchroundError(f"Nothing was recorded: read the caution, then press {agree}.")
         drafts = [
             Draft(Kind.CAUTION_READ, read_key(name, crop.key)) for name in sorted(self._agreed)
         ]

@@ -80,7 +80,10 @@ class WhyScreen(PageScreen, inherit_bindings=False):
         if not self.told_task.cautions:
             return
         yield BLANK
-        yield line(("Cautions", Role.HEADING), ("   a: I have read them", Role.QUIET))
+        yield line(
+            ("Cautions", Role.HEADING),
+            (f"   {self.ring.named('have-read')}: I have read them", Role.QUIET),
+        )
         for name in self.told_task.cautions:
             caution = CAUTIONS[name]
             yield from paragraph(caution.short, width, Role.CAUTION)

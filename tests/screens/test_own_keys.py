@@ -19,16 +19,18 @@ from benchround.screens.keys import (
     FIRST_RUN,
     KEYS,
     MOST_IN_FOOTER,
+    ROUND,
     SCREEN_WORDS,
     USUAL,
     Key,
 )
+from benchround.screens.rows import Heading
 from benchround.screens.text import plain
 from benchround.screens.widgets.key_bar import KeyBar, foot_line
 from benchround.shell.own_keys import own_ring, ring_of, text_of, with_keys, write_keys
 from tests.sample.story import DAY_0
 from tests.screens import test_ahead_keys, test_cards_keys, test_keys
-from tests.screens.stage import app_on, front, seen, stand_on
+from tests.screens.stage import app_on, front, said, seen, stand_on, tasks_of
 
 FREE = "f9"
 """A key the usual list does not use anywhere."""
@@ -374,3 +376,30 @@ async def test_faults_are_seen_on_the_round_and_in_full_on_the_page_of_keys(desk
         await pilot.press("f1")
         await pilot.pause()
         assert "m is 'mark' already" in _all(app)
+
+
+async def test_sentences_name_the_own_keys(desk: Desk) -> None:
+    app = app_on(desk)
+    own = {"undo": "z", "early": "j", "why": "i", "new-sheet": "f9", "have-read": "f8"}
+    ring = choose([entry(action, key) for action, key in own.items()])
+    assert ring.faults == ()
+    app.take_ring(ring)
+    async with app.run_test(size=(60, 20)) as pilot:
+        await pilot.pause()
+        headings = [row for row in tasks_of(app).rows if isinstance(row, Heading)]
+        assert headings[-1].hint == "j folds them"
+        stand_on(app, Family.THIN, "b20")
+        await pilot.press("space")
+        await pilot.pause()
+        assert "z takes it back" in said(app)
+        await pilot.press("s", "c", "escape", "s")
+        await pilot.pause()
+        assert "f9 begins anew" in said(app)
+        await pilot.press("escape")
+        stand_on(app, Family.UNCOVER, "b06")
+        await pilot.press("space")
+        await pilot.pause()
+        assert "f8 says that you have read it" in seen(app)
+        await pilot.press("f8")
+        await pilot.pause()
+        assert front(app) == ROUND

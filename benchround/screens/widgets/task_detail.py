@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING, cast
 
 from benchround.core.season import Season
 from benchround.core.task import Task
@@ -15,6 +16,9 @@ from benchround.screens.words import (
     tick_words,
     window_words,
 )
+
+if TYPE_CHECKING:
+    from benchround.screens.app import BenchroundApp
 
 INDENT = "  "
 Cautions = tuple[tuple[str, bool], ...]
@@ -43,7 +47,10 @@ class TaskDetail(Paper):
         high = self.size.height
         if len(found) <= high or not high:
             return found
-        return [*found[: high - 1], line(("w tells the rest", Role.QUIET))]
+        return [*found[: high - 1], line((f"{self._why_key()} tells the rest", Role.QUIET))]
+
+    def _why_key(self) -> str:
+        return cast("BenchroundApp", self.app).ring.named("why")
 
     def on_resize(self) -> None:
         """Cut it to the new height."""
