@@ -3,11 +3,24 @@
 from __future__ import annotations
 
 import gc
+from collections.abc import Mapping
 
-OBJECTS_OF_A_START = 50_000
-"""New objects before the collector looks for cycles: more than a season and a first screen make."""
+OBJECTS_OF_A_START = 400_000
+"""New objects before cycles are first looked for: more than a nursery's season and a first screen
+make. Looking costs ten milliseconds, and a start makes no cycles worth it."""
+OBJECTS_OF_A_SITTING = 50_000
+"""New objects between two looks from then on, so that none holds up a key for long."""
 
 
 def collect_less() -> None:
     """Let more objects come before cycles are looked for; for every start of the program."""
     gc.set_threshold(OBJECTS_OF_A_START, *gc.get_threshold()[1:])
+    if _as_in_a_sitting not in gc.callbacks:
+        gc.callbacks.append(_as_in_a_sitting)
+
+
+def _as_in_a_sitting(phase: str, _: Mapping[str, int]) -> None:
+    """Called by the collector before and after it looked."""
+    if phase == "stop":
+        gc.callbacks.remove(_as_in_a_sitting)
+        gc.set_threshold(OBJECTS_OF_A_SITTING, *gc.get_threshold()[1:])
