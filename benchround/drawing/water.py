@@ -21,7 +21,7 @@ BY_WORDS = {
 }
 STATE = 18
 """Cells of the state in words: the longest is "dry by mid-morning"."""
-LONGEST_BAR = 60
+LONGEST_BAR = 100
 NO_TRAYS = "Nothing stands in a tray or pot that is watered."
 
 

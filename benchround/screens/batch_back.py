@@ -22,6 +22,8 @@ from benchround.screens.text import BLANK, Line, Role, line, paragraph
 
 INDENT = "  "
 CURVE_ROWS = 7
+WIDE_CURVE, HIGH_CURVE_ROWS = 90, 13
+"""From so many columns on the curve is higher, or it would look flat."""
 LEAD = 16
 
 
@@ -44,7 +46,8 @@ def _germination(batch: Batch, crop: Crop, season: Season, day: date, width: int
     found = germination_of(batch)
     yield from _figures(found, width)
     if curve is not None:
-        yield from shown(germination_lines(curve, width, glyphs(), rows=CURVE_ROWS)[1:])
+        rows = CURVE_ROWS if width < WIDE_CURVE else HIGH_CURVE_ROWS
+        yield from shown(germination_lines(curve, width, glyphs(), rows=rows)[1:])
 
 
 def _waiting(waiting: Waiting, width: int) -> Iterator[Line]:
