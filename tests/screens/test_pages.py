@@ -7,7 +7,8 @@ from benchround.core.record import Kind
 from benchround.core.task import Family
 from benchround.desk import Desk
 from benchround.screens.app import BenchroundApp
-from benchround.screens.keys import GROUPS, ROUND, SHEETS, keys_on
+from benchround.screens.key_screens import SHEETS
+from benchround.screens.keys import GROUPS, ROUND, keys_on
 from benchround.screens.page import Sheaf
 from tests.screens.stage import app_on, front, said, seen, stand_on
 
