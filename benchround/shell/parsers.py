@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import argparse
+import os
 from collections.abc import Iterator, Mapping, Sequence
 from importlib import import_module
 from types import ModuleType
 
 from benchround.core.frozen import dataclass
 
+USUAL_COLUMNS = 80
 FOLDERS = frozenset({"FOLDER", "NEW_FOLDER", "A", "B", "C", "season"})
 FILES = frozenset({"FILE"})
 """What stands for folders and files in usage lines."""
@@ -70,6 +72,23 @@ def subjects_of(parser: argparse.ArgumentParser) -> Mapping[str, argparse.Argume
     return {}
 
 
+class HelpLines(argparse.HelpFormatter):
+    """Help as wide as the terminal, asked for without what the library imports to ask it."""
+
+    def __init__(self, prog: str) -> None:
+        super().__init__(prog, width=_columns() - 2)
+
+
+def _columns() -> int:
+    told = os.environ.get("COLUMNS", "")
+    if told.isdecimal() and int(told[:6]) > 0:
+        return int(told[:6])
+    try:
+        return os.get_terminal_size().columns or USUAL_COLUMNS
+    except OSError:  # no terminal is there
+        return USUAL_COLUMNS
+
+
 def module_of(command: str) -> ModuleType:
     """The module of a command; a hyphen in its name is an underscore in the module's."""
     return import_module(f"benchround.commands.{command.replace('-', '_')}")
@@ -81,6 +100,7 @@ def parser_of(command: str, module: ModuleType) -> argparse.ArgumentParser:
         prog=f"benchround {command}",
         description=module.HELP,
         epilog=f"example: {module.EXAMPLE}",
+        formatter_class=HelpLines,
     )
     module.arguments(parser)
     return parser
