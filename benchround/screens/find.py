@@ -23,7 +23,7 @@ OPENS = {
     Sort.PACKET: "packets",
 }
 """The screen each sort is opened on."""
-NOTHING = "Nothing is on the books yet: letters find crops, and s on the round sows one."
+NOTHING = "Nothing is on the books yet: s on the round sows one; letters find crops."
 
 
 class FindScreen(LookUpScreen, inherit_bindings=False):

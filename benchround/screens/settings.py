@@ -121,7 +121,7 @@ class SettingsScreen(WideCard, inherit_bindings=False):
     def action_walk(self, by: int) -> None:
         """Move the place under the cursor along the walk."""
         sort, code = self._picked
-        if sort != PLACE:
+        if sort != PLACE or not code:
             raise BenchroundError(ONLY_PLACES)
         self.require_open(self.desk.today)
         walk = [place.code for place in self.desk.season.places]
@@ -146,7 +146,7 @@ class SettingsScreen(WideCard, inherit_bindings=False):
     def action_remove(self) -> None:
         """Take a place off the walk, or a container off the list; asked once more."""
         sort, name = self._picked
-        if sort not in (PLACE, CONTAINER):
+        if sort not in (PLACE, CONTAINER) or not name:
             raise BenchroundError("Only a place or a container of your own can be removed.")
         self.require_open(self.desk.today)
         if sort == PLACE:

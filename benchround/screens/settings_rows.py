@@ -16,6 +16,7 @@ from benchround.screens.widgets.pick_list import Row, heading
 SITE, CHOICE, PLACE, CONTAINER = "site", "choice", "place", "container"
 NAME_WIDE, VALUE_WIDE = 22, 22
 NOT_SAID = "not said"
+NO_PLACE = "No place yet: n sets the first one up, such as a bench."
 SITE_LABELS: Mapping[str, str] = {
     "lat_deg": "latitude",
     "lon_deg": "longitude",
@@ -71,6 +72,8 @@ def all_rows(season: Season, site: Mapping[str, Figure], units: Units, look: str
     for place in season.places:
         label, words = f"{place.order:>3} {place.name}", place_words(place, units)
         yield _row(f"{PLACE}\n{place.code}", label, str(place.kind), words)
+    if not season.places:
+        yield Row(lambda width: line((fit(NO_PLACE, width), Role.QUIET)), f"{PLACE}\n")
     yield heading("Trays and pots of your own", "c new  x removes it")
     for name, record in sorted(season.containers.items()):
         yield _row(f"{CONTAINER}\n{name}", name, *container_words(record))

@@ -49,6 +49,8 @@ BEGIN = (
     "changed first with tab."
 )
 
+NO_PLACE = "none set up yet: may stay empty; ctrl+g, t, then n sets one up"
+
 
 class SowScreen(Sheet, inherit_bindings=False):
     """A new batch, sown or planned. The crop is enough; all else has its default.
@@ -127,6 +129,7 @@ class SowScreen(Sheet, inherit_bindings=False):
         units = units_of(season.settings)
         set_defaults(fields, self._plan, place.name if place else "", units)
         fields["container"].hint = self._containers()
+        fields["place"].hint = "" if season.places else NO_PLACE
         fields["crop"].hint = "" if crop else "type its first letters"
         if crop is None:
             self._course = ()

@@ -15,7 +15,7 @@ from benchround.screens.pictures import glyphs, shown
 from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph
 from benchround.screens.widgets.pick_list import Row
 
-NO_TRAYS = "Nothing stands in a tray or pot that is watered."
+NO_TRAYS = "Nothing stands in a tray yet: g, then s sows the first."
 ALL_LAST = "Every tray lasts, if it is filled on the morning of leaving."
 ABSENCE = "Filled that morning, these run dry first; rain is not counted on."
 PLACE_WIDE, WHEN_WIDE = 14, 29

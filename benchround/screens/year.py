@@ -121,7 +121,7 @@ class YearScreen(WideCard, inherit_bindings=False):
         )
         self._flowerings = {flower_key(one): one for one in found}
         rows = [row for one in found for row in flower_rows(one, days, day, self.about)]
-        return rows or nothing(NO_FLOWER)
+        return rows or nothing(NO_FLOWER if self.desk.season.batches else NO_BATCH)
 
     def _room_rows(self) -> Sequence[Row]:
         day = self.desk.today

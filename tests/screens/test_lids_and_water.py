@@ -87,14 +87,16 @@ async def test_a_frame_nothing_stands_in_says_so(desk: Desk) -> None:
         assert "> Frame Z         nothing stands in it" in seen(app)
 
 
-async def test_the_picture_says_that_it_stays_in_c(desk: Desk) -> None:
+async def test_the_picture_is_in_the_growers_degrees_too(desk: Desk) -> None:
     desk.record([Draft(Kind.SETTING, "units", {"value": "F"})])
     app = app_on(desk)
     async with app.run_test(size=(80, 24)) as pilot:
         await pilot.press("g", "l")
         await pilot.pause()
         assert "passes 81 F" in seen(app)
-        assert "The picture is in degrees C." in app.screen.query_one(Sheaf).text
+        picture = app.screen.query_one(Sheaf).text
+        assert "81 F act" in picture  # 27 C, by definition 80.6 F
+        assert " C act" not in picture
 
 
 async def test_trays_stand_driest_first_and_enter_opens_one(desk: Desk) -> None:
