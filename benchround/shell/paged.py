@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 import sys
 from collections.abc import Iterable, Iterator
 
@@ -15,6 +14,8 @@ def for_terminal(lines: Iterable[str]) -> Iterable[str]:
     """The lines wrapped where they go to a terminal, whole where they go to a pipe or a file."""
     if not sys.stdout.isatty():
         return lines
+    import shutil  # heavy, and a pipe does without
+
     return wrapped(lines, shutil.get_terminal_size().columns)
 
 
