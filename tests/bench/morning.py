@@ -128,6 +128,8 @@ class Morning:
         for _ in range(8):
             if READ_FIRST in self.text:
                 self.press(b"\x0b")
+                if not self.on_a_sheet:  # nothing was to be filled in
+                    return
             needed = next((n for n, line in enumerate(self.lines) if " needed" in line), None)
             if needed is not None:
                 self._type_into(self.lines[needed][2:18].strip())
