@@ -32,6 +32,8 @@ FIVE_HUNDRED_TASKS, NURSERY = 408, 3_084
 MOVE, TICK, NURSERY_TICK, OPENING = 1.3, 5.0, 8.0, 20.0
 """How many times the smallest program's time each may take."""
 DOWN, UP, TAB, SPACE = b"\x1b[B", b"\x1b[A", b"\t", b" "
+CTRL_G = b"\x07"
+"""The list of screens from anywhere, sheets too."""
 READY = "all keys"
 
 SMALLEST = """
@@ -166,7 +168,8 @@ def opening_again(course: Course, runs: int, keys: bytes) -> list[Pair]:
             for n in range(len(keys) - 1):
                 mine.answer(keys[n : n + 1])
             found.append(by_turns(mine, least, keys[-1:]))
-            mine.answer(b"gr" if len(keys) > 1 else b"\x1b")
+            for back in (CTRL_G, b"r") if len(keys) > 1 else (b"\x1b",):
+                mine.answer(back)
         return found[1:]
 
 

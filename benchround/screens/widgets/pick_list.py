@@ -151,6 +151,7 @@ class PickList(Paper, can_focus=True):
 
     def sight(self, width: int, height: int) -> Sight:
         """The rows in sight, the cursor's marked."""
+        self._follow()  # the height may be another than when the cursor went there
         here = self.cursor if self.has_focus or not self.can_focus else None
         numbers = range(self._top, min(len(self.rows), self._top + height))
         return [(self._words(n, width), Role.CURSOR if n == here else None) for n in numbers]
