@@ -259,7 +259,7 @@ class Chooses:
         self.asked = 0
 
     def __call__(
-        self, write: object, folder: Path, today: date, ring: KeyRing
+        self, write: object, folder: Path, today: date, ring: KeyRing, look: object = None
     ) -> tuple[Outcome, int]:
         self.asked += 1
         assert ring.faults == ()

@@ -177,7 +177,7 @@ async def test_an_empty_season_says_what_to_do(empty_desk: Desk, key: str, says:
         await pilot.press("g", "y", *([key] if key else []))
         await pilot.pause()
         assert says in seen(app)
-        await pilot.press("enter", "down", "pagedown", "tab")
+        await pilot.press("down", "pagedown", "tab", "enter")
         await pilot.pause()
         assert said(app) == "There is nothing here to open."
         assert front(app) == "year"
