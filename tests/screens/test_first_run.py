@@ -292,6 +292,7 @@ def opened_by(monkeypatch: pytest.MonkeyPatch, asks: Chooses) -> list[tuple[Desk
         *,
         said: str = "",
         ring: KeyRing,
+        look_kept: object = None,
     ) -> int:
         seen.append((desk, said, sample))
         return 0
