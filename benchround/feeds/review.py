@@ -219,10 +219,9 @@ def _lost_records(batch: Batch) -> Iterator[tuple[Record, Part, int]]:
 
     That number is 0 where nobody had counted before.
     """
-    if Kind.LOST not in {record.kind for record in batch.records}:
-        return
+    lost = [number for number, record in enumerate(batch.records) if record.kind is Kind.LOST]
     story: Batch | None = None
-    for record in batch.records:
+    for record in batch.records[: lost[-1] + 1] if lost else ():
         if record.kind is Kind.LOST and story is not None:
             part = story.part(record.text("part"))
             count = record.count()
