@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from contextlib import ExitStack
 from datetime import date
 from importlib import import_module
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
 from textual.app import App
@@ -60,6 +61,13 @@ SCREEN_CLASSES = {
 
 LONGEST_HELD_S = 2.0
 """A screen that is not ready by then is drawn as it is."""
+READY_AFTER_S = 0.5
+SHARED_MODULES = ("wide_card", "sheet_base")
+STYLE_SHEETS = tuple(
+    Path(__file__).with_name(f"{name}.tcss")
+    for name in ("page", "card", "wide_card", "look_up", "sheet", "go_to", "lids", "packets", "sow")
+)
+"""Shared ones first: what is set for one screen alone goes before it."""
 LEAVING = (signal.SIGTERM, signal.SIGHUP)
 LOOK = "look"
 """The setting that holds the grower's choice of light or dark."""
@@ -122,6 +130,18 @@ class BenchroundApp(App[None], inherit_bindings=False):
             loop.add_signal_handler(number, self._leave, number)
         if self.first_words:
             self.call_after_refresh(self.round_screen.say, self.first_words)
+        if not self.is_headless:
+            self.set_timer(READY_AFTER_S, self._make_ready)
+
+    def _make_ready(self) -> None:
+        """Read what other screens need while the grower looks at the round."""
+        for name in SHARED_MODULES:
+            import_module(f"benchround.screens.{name}")
+        unread = [str(path) for path in STYLE_SHEETS if not self.stylesheet.has_source(str(path))]
+        for path in unread:
+            self.stylesheet.read(path)
+        if unread:
+            self.stylesheet.reparse()
 
     def take_ring(self, ring: KeyRing) -> None:
         """Take other keys at once, on every screen that is open."""
