@@ -7,7 +7,7 @@ from datetime import date
 
 from benchround.core.errors import BenchroundError
 from benchround.core.units import Degrees, Units, units_of
-from benchround.feeds.outlook_day import OutlookDay, OutlookLineError
+from benchround.feeds.outlook_day import OutlookLineError
 from benchround.feeds.outlook_line import Outlook, read_outlook
 from benchround.screens.keys import OUTLOOK, bindings
 from benchround.screens.sheet_base import Sheet, SheetFault
@@ -95,15 +95,9 @@ class OutlookSheet(Sheet, inherit_bindings=False):
             *(
                 words
                 for one in understood.days
-                for words in paragraph(self._said(one), width, indent="  ")
+                for words in paragraph(one.words(self.desk.today), width, indent="  ")
             ),
         ]
-
-    def _said(self, one: OutlookDay) -> str:
-        words = one.words(self.desk.today)
-        if self.units.degrees is Degrees.C or (one.min_c is None and one.max_c is None):
-            return words
-        return f"{words} ({self.units.span(one.min_c, one.max_c)})"
 
     def save(self) -> str:
         """Record a day of outlook for each piece of the line."""

@@ -35,7 +35,7 @@ from benchround.screens.year_told import flowering_told, room_told, strip_told
 if TYPE_CHECKING:
     from benchround.screens.app import BenchroundApp
 
-NO_BATCH = "No batch yet. Press g, then s to sow your first one: its strip then stands here."
+NO_BATCH = "No batch yet. Press g, then s to sow your first one."
 NO_FLOWER = "Nothing is in flower or expected to be in these months."
 NO_ROOM = "No place that holds trays is set up: g, then t does it."
 MOST_YEARS = 10

@@ -169,7 +169,7 @@ async def test_what_a_view_cannot_do_is_said(desk: Desk) -> None:
 
 @pytest.mark.parametrize(
     ("key", "says"),
-    [("", "No batch yet."), ("f", "Nothing is in flower"), ("b", "No place that holds trays")],
+    [("", "No batch yet."), ("f", "No batch yet."), ("b", "No place that holds trays")],
 )
 async def test_an_empty_season_says_what_to_do(empty_desk: Desk, key: str, says: str) -> None:
     app = app_on(empty_desk)
