@@ -139,11 +139,6 @@ class Year:
         return next((span for span in found if span.closes >= day), None)
 
 
-def days_between(earlier: date, later: date) -> int:
-    """Whole days from `earlier` to `later`."""
-    return (later - earlier).days
-
-
 @lru_cache(maxsize=2048)
 def say_day(day: date) -> str:
     """A day as it stands on screens: weekday, day and short month."""

@@ -117,12 +117,6 @@ class PlaceView:
     standing: tuple[BatchView, ...]
     day: date
 
-    def log_day(self, *kinds: Kind) -> date | None:
-        """The last day any of these kinds was recorded for the place."""
-        log = self.season.place_log.get(self.place.code, ())
-        days = [record.day for record in log if record.kind in kinds]
-        return max(days) if days else None
-
 
 @dataclass(frozen=True)
 class SiteView:

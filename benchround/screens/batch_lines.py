@@ -14,7 +14,7 @@ from benchround.drawing.lifecycle import lifecycle_lines, way_of
 from benchround.drawing.stretches import coming_steps
 from benchround.screens.pictures import glyphs, shown
 from benchround.screens.text import Line, Role, fit, line, paragraph, width_of
-from benchround.screens.widgets.pick_list import Row, heading, told
+from benchround.screens.widgets.pick_list import Row, heading
 from benchround.screens.words import figure_words
 
 STEP_WIDE, DAYS_WIDE, DAY_WIDE = 16, 26, 12
@@ -137,9 +137,3 @@ def record_text(record: Record, season: Season) -> str:
 def full_day(day: date, today: date) -> str:
     """A day with its weekday, and with its year where that is not this one."""
     return say_day(day) + (f" {day.year}" if day.year != today.year else "")
-
-
-def nothing_yet(width: int) -> list[Row]:
-    """What stands in place of the list where there is no batch at all."""
-    words = "No batch yet: s opens a sowing sheet, and the first letters of a crop are enough."
-    return [told(words) for words in paragraph(words, width, Role.STRONG)]

@@ -15,7 +15,7 @@ from benchround.core.record import Kind
 DOCS = Path(__file__).resolve().parents[2] / "docs"
 
 STORIES = [
-    # Stages in order as the trade tells them: trade.md section 2 (common practice, no source).
+    # Stages in order as the trade tells them (common practice, no source).
     (
         "half-hardy annual",
         (

@@ -20,8 +20,6 @@ TRAY_KC = 1.0
 Our proposal between open water, 1.05 (read), and small vegetables, 1.00-1.05 in mid season (FAO-56
 Table 12 through a published data set, read).
 """
-EDGE_KC = 1.15
-"""Kc of a tray at the edge of the bench, where wind reaches its sides; 1.1-1.2, our proposal."""
 VAPOUR_G_K_PER_PA_M3 = 2.1668
 """Density of vapour is 2.1668 e / T g/m3, e in Pa and T in K (gas law for water)."""
 FREEZING_K = 273.15
