@@ -103,7 +103,8 @@ def test_a_page_says_what_it_writes_and_how_to_undo(path: Path) -> None:
 
 
 def test_every_screen_to_go_to_has_a_page_that_names_its_letter() -> None:
-    told = " ".join(path.read_text(encoding="utf-8") for path in GUIDE)
+    told = " ".join(" ".join(path.read_text(encoding="utf-8").split()) for path in GUIDE)
     going: list[Key] = [key for key in KEYS if key.where == ("go to",) and len(key.keys[0]) == 1]
     left = {key.keys[0] for key in going if f"`g`, then `{key.keys[0]}`" not in told}
-    assert left <= {"r", "b", "s", "c", "f"}, "these have keys of their own, or pages of their own"
+    assert len(going) > 10
+    assert left <= {"r", "b", "s", "f"}, "these have keys of their own on the round"
