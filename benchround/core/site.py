@@ -128,7 +128,7 @@ class Site:
         """Hours from sunrise to sunset, refraction included, to about 0.15 h.
 
         Declination after Spencer 1971 (Search 2:172); good enough for windows in days. Clock
-        times of sunrise come from `core.sun`.
+        times of sunrise come from `core.sky.sun`.
         """
         return _day_length(self.lat_deg, day.timetuple().tm_yday)
 

@@ -1,7 +1,7 @@
 """Cautions: what to say at the step where work can hurt someone, and when to say it again.
 
-What sets a caution off is in `caution_triggers` and `caution_plants`, the words in the three files
-of texts. Here they are put together: by task, by crop page, by set-up page, and by day.
+What sets a caution off is in `triggers` and `plants`, the words in the three files of texts. Here
+they are put together: by task, by crop page, by set-up page, and by day.
 """
 
 from __future__ import annotations

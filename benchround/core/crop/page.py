@@ -1,7 +1,6 @@
 """A crop's page: every figure with its meaning and source, and which the grower changed.
 
-Figures go by their dotted keys, members of lists counted from 1, as `crop_table.override` takes
-them.
+Figures go by their dotted keys, members of lists counted from 1, as `table.override` takes them.
 """
 
 from __future__ import annotations
