@@ -23,7 +23,6 @@ from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.task import Round, Task
 from benchround.crops.library import CropLibrary, load_library
-from benchround.rounds.answers import drafts_for
 from benchround.rounds.in_units import round_in_units
 from benchround.rounds.kept import KeptRound
 from benchround.store import IdMaker, SeasonFolder, short_name
@@ -140,7 +139,7 @@ class Desk:
             InputError: an answer cannot be understood.
             IllegalRecordError: the season has changed so that it no longer fits.
         """
-        return self.record(drafts_for(task, answers or {}, self.season), day)
+        return self.record(self._drafts(task, answers or {}), day)
 
     def tick_all(self, tasks: Iterable[Task], day: date | None = None) -> tuple[Record, ...]:
         """Record several tasks as done with what stands in them: one act, all of them or none.
@@ -152,7 +151,7 @@ class Desk:
         drafts: list[Draft] = []
         for task in tasks:
             try:
-                drafts += drafts_for(task, {}, self.season)
+                drafts += self._drafts(task, {})
             except InputError as error:
                 raise InputError(f"{task.about or 'the site'}: {error}") from None
         return self.record(drafts, day)
@@ -213,6 +212,11 @@ class Desk:
     def close(self) -> None:
         """Let go of the folder. Nothing is saved here: everything already is."""
         self.folder.close()
+
+    def _drafts(self, task: Task, answers: Mapping[str, str]) -> tuple[Draft, ...]:
+        from benchround.rounds.answers import drafts_for  # a round is shown without it
+
+        return drafts_for(task, answers, self.season)
 
     def _named(self, draft: Draft, day: date) -> Record:
         return Record(

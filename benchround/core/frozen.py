@@ -33,25 +33,21 @@ else:
         """
         if cls is None:
             return lambda found: dataclass(found, **how)
-        others = how.keys() - {"frozen", "slots"}
+        others = how.keys() - {"frozen", "slots", "eq"}
         if not how.get("frozen") or others or _has_made_parents(cls):
             return standard(cls, **how)
-        own = frozenset(vars(cls))
         told = _told_fields(cls)
         if any(more.kw_only is True or not more.init for more in told.values()):
             raise TypeError(f"{cls.__name__}: take the standard dataclass for such fields")
         table = _Table(cls, vars(cls).get("__annotations__", {}))
-        made = _slotted(cls, table.names) if how.get("slots") else _plain(cls, told)
-        table.owner = made
-        setattr(made, FIELDS, table)
-        setattr(made, PARAMS, _PARAMS)
-        for name, method in _methods(made, table.names, table.given, told).items():
-            if name not in own:
-                method.__qualname__ = f"{made.__qualname__}.{name}"
-                setattr(made, name, method)
-        if "__match_args__" not in own:
-            made.__match_args__ = table.names
-        return made
+        added = {FIELDS: table, PARAMS: _PARAMS, "__match_args__": table.names}
+        added |= _methods(table, told, slots=bool(how.get("slots")))
+        if not how.get("eq", True):
+            del added["__eq__"], added["__hash__"]
+        table.owner = _slotted(cls, table.names, added) if how.get("slots") else cls
+        if table.owner is cls:
+            _fill(cls, told, added)
+        return table.owner
 
     @standard(frozen=True)
     class _Asked:
@@ -66,9 +62,10 @@ else:
         """Stands in for a class's table of fields until somebody asks for it."""
 
         def __init__(self, cls: type, types: Mapping[str, object]) -> None:
-            self.types = {name: said for name, said in types.items() if not _of_class(said)}
-            self.names = tuple(self.types)
-            self.given = {name: vars(cls)[name] for name in self.names if name in vars(cls)}
+            body = vars(cls)
+            self.types = types
+            self.names = tuple(name for name, said in types.items() if not _of_class(said))
+            self.given = {name: body[name] for name in self.names if name in body}
             self.owner = cls
 
         def __get__(self, made: object, of: type) -> dict[str, Field[Any]]:
@@ -84,7 +81,7 @@ else:
             return found
 
     def _of_class(said: object) -> bool:
-        return str(said).removeprefix("typing.").startswith("ClassVar")
+        return str(said).startswith(("ClassVar", "typing.ClassVar"))
 
     def _has_made_parents(cls: type) -> bool:
         return any(FIELDS in vars(parent) for parent in cls.__mro__[1:])
@@ -94,28 +91,34 @@ else:
         found = vars(cls).items()
         return {name: value for name, value in found if isinstance(value, Field)}
 
-    def _slotted(cls: type, names: tuple[str, ...]) -> type:
-        """The class once more with slots, which Python wants to know from the beginning."""
-        left = {"__dict__", "__weakref__", *names}
-        body = {name: value for name, value in vars(cls).items() if name not in left}
-        made = type(cls)(cls.__name__, cls.__bases__, {**body, "__slots__": names})
+    def _slotted(cls: type, names: tuple[str, ...], added: Mapping[str, object]) -> type:
+        """The class once more with slots, which Python wants to know from the beginning.
+
+        What is added comes with it, which takes less than adding it to a class that is there.
+        """
+        body = {**added, **vars(cls), "__slots__": names}
+        for name in ("__dict__", "__weakref__", *names):
+            body.pop(name, None)
+        made = type(cls)(cls.__name__, cls.__bases__, body)
         made.__qualname__ = cls.__qualname__
         return made
 
-    def _plain(cls: type, told: Mapping[str, Field[Any]]) -> type:
+    def _fill(cls: type, told: Mapping[str, Field[Any]], added: Mapping[str, object]) -> None:
+        """Add what the class has not got itself; a field's usual value takes the field's place."""
+        own = frozenset(vars(cls))
         for name, more in told.items():
             if more.default is MISSING:
                 delattr(cls, name)
             else:
                 setattr(cls, name, more.default)
-        return cls
+        for name, method in added.items():
+            if name not in own:
+                setattr(cls, name, method)
 
     def _methods(
-        cls: type,
-        names: tuple[str, ...],
-        given: Mapping[str, object],
-        told: Mapping[str, Field[Any]],
+        table: _Table, told: Mapping[str, Field[Any]], *, slots: bool
     ) -> dict[str, Callable[..., Any]]:
+        names = table.names
         shown = tuple(name for name in names if name not in told or told[name].repr)
         values = _values_of(tuple(name for name in names if name not in told or told[name].compare))
         put = object.__setattr__
@@ -133,18 +136,18 @@ else:
             return hash(values(self))
 
         def __setattr__(self: Any, name: str, value: object) -> None:
-            if type(self) is cls or name in names:
+            if type(self) is table.owner or name in names:
                 raise FrozenInstanceError(f"cannot assign to field {name!r}")
             put(self, name, value)
 
         def __delattr__(self: Any, name: str) -> None:
-            if type(self) is cls or name in names:
+            if type(self) is table.owner or name in names:
                 raise FrozenInstanceError(f"cannot delete field {name!r}")
             object.__delattr__(self, name)
 
-        init = _first_init(cls, names, given)
+        init = _first_init(table)
         found = [init, __repr__, __eq__, __hash__, __setattr__, __delattr__]
-        if "__slots__" in vars(cls):
+        if slots:
 
             def __getstate__(self: Any) -> list[Any]:
                 return [getattr(self, name) for name in names]
@@ -162,21 +165,21 @@ else:
             return attrgetter(*names)
         return lambda made: tuple(getattr(made, name) for name in names)
 
-    def _first_init(
-        cls: type, names: tuple[str, ...], given: Mapping[str, object]
-    ) -> Callable[..., None]:
+    def _first_init(table: _Table) -> Callable[..., None]:
         """The `__init__` that fills the first few objects, and gives way to a compiled one.
 
         What does not fit goes to the compiled one as well, which says what is wrong.
         """
-        usual, new = _usual(given)
-        put, checks, number = object.__setattr__, hasattr(cls, "__post_init__"), count(1)
+        names = table.names
+        usual, new = _usual(table.given)
+        put, checks = object.__setattr__, hasattr(table.owner, "__post_init__")
+        number = count(1)
 
         def __init__(self: Any, *values: Any, **named: Any) -> None:
             if next(number) > FEW or not filled(self, values, named):
-                made = _init(cls, names, usual, new)
-                if cls.__init__ is __init__:
-                    cls.__init__ = made
+                made = _init(table.owner, names, usual, new)
+                if table.owner.__init__ is __init__:
+                    table.owner.__init__ = made
                 made(self, *values, **named)
             elif checks:
                 self.__post_init__()

@@ -19,7 +19,7 @@ INCH_MM = 25.4
 DEGREES, RAIN = "units", "rain_units"
 """The settings that hold the grower's choice."""
 Unit = TypeVar("Unit", bound=StrEnum)
-_TYPED = re.compile(r"([+-]?(?:[0-9]{1,6}(?:[.,][0-9]{1,3})?|[.,][0-9]{1,3})) ?([a-z\"]*)")
+_TYPED = r"([+-]?(?:[0-9]{1,6}(?:[.,][0-9]{1,3})?|[.,][0-9]{1,3})) ?([a-z\"]*)"
 
 
 class Degrees(StrEnum):
@@ -163,7 +163,7 @@ def _number(
     said = " ".join(text.lower().replace("\N{DEGREE SIGN}", "").split())
     if not said:
         return None
-    found = _TYPED.fullmatch(said)
+    found = re.fullmatch(_TYPED, said)
     unit = usual if found and not found[2] else words.get(found[2]) if found else None
     if found is None or unit is None:
         raise InputError(f"'{shown(text.strip())}' is no {what}.")

@@ -19,8 +19,8 @@ from benchround.screens.keys import USUAL
 MOST_BYTES = 65_536
 HEAD = "# Own keys for benchround: action = \"key\". 'benchround keys' lists the actions.\n"
 MENDING = 'write action = "key", such as tick = "x"'
-HEADING = re.compile(r"\s*\[+\s*[\"']?([\w.-]+)")
-NAME = re.compile(r"""\s*(?:"([^"]*)"|'([^']*)'|([A-Za-z0-9_-]+))\s*=""")
+HEADING = r"\s*\[+\s*[\"']?([\w.-]+)"
+NAME = r"""\s*(?:"([^"]*)"|'([^']*)'|([A-Za-z0-9_-]+))\s*="""
 
 
 def keys_file() -> Path:
@@ -116,8 +116,8 @@ def _line_by_line(
 
 def _starts(lines: Sequence[str]) -> Iterator[tuple[int, str]]:
     for number, line in enumerate(lines, 1):
-        found = NAME.match(line)
-        heading = HEADING.match(line)
+        found = re.match(NAME, line)
+        heading = re.match(HEADING, line)
         if found:
             yield number, next(group for group in found.groups() if group is not None)
         elif heading:
@@ -135,7 +135,7 @@ def with_keys(text: str, action: str, keys: Sequence[str]) -> str:
     kept = _without(text.splitlines(), action)
     line = [f"{action} = {_toml(keys)}"] if keys else []
     head = [] if kept or text.strip() else HEAD.splitlines()
-    ends = next((n for n, said in enumerate(kept) if HEADING.match(said)), len(kept))
+    ends = next((n for n, said in enumerate(kept) if re.match(HEADING, said)), len(kept))
     return "\n".join([*head, *kept[:ends], *line, *kept[ends:], ""])
 
 
@@ -144,7 +144,7 @@ def _without(lines: Sequence[str], action: str) -> list[str]:
     kept: list[str] = []
     leaving = False
     for line in lines:
-        found = NAME.match(line)
+        found = re.match(NAME, line)
         if found:
             leaving = action in found.groups()
         elif line.lstrip().startswith("#") or not line.strip():

@@ -102,6 +102,20 @@ def test_a_child_class_is_frozen_too() -> None:
         setattr(child, "size", 3)  # noqa: B010  # what a type checker refuses is asked for
 
 
+@pytest.mark.parametrize("decorator", [quick, dataclasses.dataclass], ids=["quick", "standard"])
+@pytest.mark.parametrize("slots", [True, False], ids=["slots", "no slots"])
+def test_one_that_is_not_compared_equals_itself_alone(
+    decorator: Callable[..., Any], slots: bool
+) -> None:
+    class Bench:
+        trays: list[int]
+
+    bench = decorator(Bench, frozen=True, slots=slots, eq=False)
+    one, other = bench([1]), bench([1])
+    assert one == one and one != other
+    assert len({one, other}) == 2
+
+
 def test_pickled_and_back() -> None:
     assert pickle.loads(pickle.dumps(Pot(9, "shelf"))) == Pot(9, "shelf")
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import MISSING, dataclass, fields
+from dataclasses import MISSING, fields
 from enum import StrEnum
 from functools import cache
 from typing import Any
 
 from benchround.core.crop.edge import EDGE_ALLOWED
+from benchround.core.frozen import dataclass
 
 
 class Form(StrEnum):

@@ -7,7 +7,7 @@ the larger of the sun's gain and the night's. A night gain below zero fades out 
 """
 
 from collections.abc import Sequence
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frame.balance import HeatTerms, Sunlit, gain_through_c, heat_terms
@@ -81,17 +81,28 @@ class FrameFit:
 UNFITTED = FrameFit()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class FrameDay:
     """Inside temperatures of a day, hour by hour, and its heat.
 
     Attributes:
         inside_c: mean of each hour, degC.
-        terms: heat of each hour, W, which over the hour are also Wh.
+        gains_c: how much warmer than outside each hour is, K.
+        sunlit: the sun and wind of each hour.
+        lid_plan: where the lid stands in each hour.
     """
 
+    build: FrameBuild
     inside_c: tuple[float, ...]
-    terms: tuple[HeatTerms, ...]
+    gains_c: tuple[float, ...]
+    sunlit: tuple[Sunlit, ...]
+    lid_plan: tuple[LidPosition, ...]
+
+    @cached_property
+    def terms(self) -> tuple[HeatTerms, ...]:
+        """Heat of each hour, W, which over the hour are also Wh; few who ask the warmth ask it."""
+        each = zip(self.sunlit, self.lid_plan, self.gains_c, strict=True)
+        return tuple(heat_terms(self.build, sun, lid, gain) for sun, lid, gain in each)
 
     @property
     def max_c(self) -> float:
@@ -167,16 +178,13 @@ def frame_day(
     require_day("hours of weather", hours)
     require_day("lid positions", lid_plan)
     night_c = usual_night_gain_c(build, fit) if night_gain is None else night_gain
-    gains = [
+    gains = tuple(
         hour_gain_c(build, hour, lid, night_c, fit)
         for hour, lid in zip(hours, lid_plan, strict=True)
-    ]
-    terms = tuple(
-        heat_terms(build, _sunlit(hour, fit), lid, gain)
-        for hour, lid, gain in zip(hours, lid_plan, gains, strict=True)
     )
     inside = tuple(hour.air_c + gain for hour, gain in zip(hours, gains, strict=True))
-    return FrameDay(inside, terms)
+    sunlit = tuple(_sunlit(hour, fit) for hour in hours)
+    return FrameDay(build, inside, gains, sunlit, tuple(lid_plan))
 
 
 def require_day(figure: str, of_hours: Sequence[object]) -> None:
