@@ -14,9 +14,9 @@ from datetime import date
 from operator import attrgetter
 from typing import TypeVar
 
-from benchround.core.batch.batch import Batch, apply, fold_batch
+from benchround.core.batch.batch import Batch, fold_batch
 from benchround.core.crop.crop import Crop
-from benchround.core.errors import IllegalRecordError
+from benchround.core.fitting import STORY_ORDER, require_after, require_among
 from benchround.core.keeping import Keeping
 from benchround.core.lifecycle import TABLE
 from benchround.core.record import Kind, Record
@@ -28,8 +28,6 @@ SETTINGS = frozenset(
     {Kind.SITE, Kind.PLACE, Kind.CONTAINER, Kind.PACKET, Kind.SETTING, Kind.CAUTION_READ}
 )
 
-_order = attrgetter("day", "id")
-"""Story order: by day, then by when it was written."""
 _id, _day = attrgetter("id"), attrgetter("day")
 
 Chapter = tuple[str, str]
@@ -109,39 +107,24 @@ class RecordBook:
         return self.season
 
     def check(self, records: Iterable[Record]) -> None:
-        """Look whether records fit the season, without taking them in.
+        """Look whether the records of one act fit the season, without taking them in.
 
         Raises:
-            IllegalRecordError: the first one that does not fit its batch as it would then stand.
+            IllegalRecordError: one does not fit its batch as it would stand with all of them.
         """
-        tried: dict[str, Batch | None] = {}
+        told: defaultdict[str, list[Record]] = defaultdict(list)
         for record in records:
             name, about = chapter_of(record)
-            if name != "batch":
-                continue
-            batch = tried.get(about, self._batches.get(about))
-            if batch is not None and record.day < batch.records[-1].day:
-                story = sorted([*self._live((name, about)), record], key=_order)
-                batch = self._retell(about, story, record)
+            if name == "batch":
+                told[about].append(record)
+        for about, new in told.items():
+            new.sort(key=STORY_ORDER)
+            batch = self._batches.get(about)
+            if batch is not None and new[0].day < batch.records[-1].day:
+                strict = not self._doubts.get(about)
+                require_among(self._live(("batch", about)), new, about, strict)
             else:
-                batch = apply(batch, record, about)
-            tried[about] = batch
-
-    def _retell(self, about: str, story: list[Record], new: Record) -> Batch | None:
-        """The batch with a record put in before others; those that fitted must still fit."""
-        batch: Batch | None = None
-        for record in story:
-            try:
-                batch = apply(batch, record, about)
-            except IllegalRecordError as error:
-                if record is new:
-                    raise
-                if not self._doubts.get(about):
-                    raise IllegalRecordError(
-                        f"'{new.kind}' on {new.day.isoformat()} does not fit what was recorded "
-                        f"for {about} later, on {record.day.isoformat()}: {error}"
-                    ) from None
-        return batch
+                require_after(batch, new, about)
 
     def _read(self, records: tuple[Record, ...]) -> None:
         """Take in all records of a season at once.
@@ -182,7 +165,7 @@ class RecordBook:
                 continue
             chapter = chapter_of(record)
             changed.add(chapter)
-            insort(self._chapters.setdefault(chapter, []), record, key=_order)
+            insort(self._chapters.setdefault(chapter, []), record, key=STORY_ORDER)
         if len(self._withdrawals) > withdrawals:
             changed |= self._withdraw()
         self._fold(changed)
