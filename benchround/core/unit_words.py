@@ -6,8 +6,12 @@ varieties, packets, containers - is never changed: a name that holds such a figu
 whole.
 
 A figure with C is a temperature; with K, or told as a difference ("cooler by 3 to 6 C", "worth 1 to
-2 C", "2 C warmer"), it is a difference. Heat in degree-days is a difference times days. Pots and
-heights in cm, and sizes in m, stay: they are names on pots and packets.
+2 C", "2 C warmer"), it is a difference. Heat in degree-days is a difference times days, said as "F
+degree-days": the heat had, the heat wanted and the usual one alike. Pots and heights in cm, and
+sizes in m, stay: they are names on pots and packets.
+
+What is said in F and inches holds no figure to be turned, so a sentence that comes by here again,
+on its way from the round to the screen, stays as it is.
 """
 
 from __future__ import annotations
@@ -24,8 +28,12 @@ _BETWEEN = r" to | or | and |-| x |\.\."
 _FIGURE = (
     rf"(?P<before>\b(?:by|worth|adds?|within)(?: about| some)? )?"
     rf"(?<![\w.])(?P<list>{_NUMBER}(?:(?:{_BETWEEN}){_NUMBER})*) ?"
-    r"(?P<unit>degree-days|degrees C|C|K|mm)(?![\w'-])"
+    r"(?P<unit>degrees C|C|K|mm)(?![\w'-])"
     r"(?P<after> (?:cooler|warmer|colder|hotter|lower|higher|more|less|apart)\b)?"
+)
+_HEAT = (
+    rf"(?<![\w.])(?P<heat>{_NUMBER}(?:(?:{_BETWEEN}| of ){_NUMBER})*) ?degree-days(?![\w'-])"
+    rf"(?P<usual> where {_NUMBER}(?= (?:is|are) usual))?"
 )
 _LABEL = r"(?<=, )(?P<label>C|mm)$"
 _ONE = rf"(?P<gap> to | or | and | x |\.\.|(?<=[0-9])-)?(?P<number>{_NUMBER})"
@@ -46,11 +54,11 @@ class UnitWords:
 
     @cached_property
     def _pattern(self) -> re.Pattern[str]:
-        figure = re.compile(_FIGURE)
+        figure = re.compile(f"{_HEAT}|{_FIGURE}")
         held = {name for name in self._names if figure.search(name)}
         kept = sorted(map(re.escape, held), key=len, reverse=True)
         own = rf"(?P<own>{'|'.join(kept)})|" if kept else ""
-        return re.compile(f"{own}{_FIGURE}|{_LABEL}")
+        return re.compile(f"{own}{_HEAT}|{_FIGURE}|{_LABEL}")
 
     def __call__(self, text: str) -> str:
         """The sentence in the grower's units; in C and mm it is the very same."""
@@ -62,10 +70,12 @@ class UnitWords:
             return found[0]
         if said["label"]:
             return self._unit(said["label"])
+        if said["heat"]:
+            return self._heat(found[0], said["heat"], said["usual"] or "")
         unit, before, after = said["unit"], said["before"] or "", said["after"] or ""
         if unit == "mm":
             return f"{before}{self._lengths(said['list'])}{after}"
-        apart = unit in ("K", "degree-days") or bool(before or after)
+        apart = unit == "K" or bool(before or after)
         return f"{before}{self._degrees(said['list'], unit, apart=apart)}{after}"
 
     def _unit(self, unit: str) -> str:
@@ -73,17 +83,25 @@ class UnitWords:
             return self.units.length_unit
         return str(self.units.degrees)
 
+    def _heat(self, told: str, numbers: str, usual: str) -> str:
+        if self.units.degrees is Degrees.C:
+            return told
+        heat, other = (_each(words, _heat_f) for words in (numbers, usual))
+        return f"{heat} F degree-days{other}"
+
     def _lengths(self, numbers: str) -> str:
         return f"{_each(numbers, self.units.length)} {self.units.length_unit}"
 
     def _degrees(self, numbers: str, unit: str, *, apart: bool) -> str:
         if self.units.degrees is Degrees.C:
             return f"{numbers} {unit}"
-        if unit == "degree-days":
-            return _each(numbers, lambda n: f"{n * DEGREES_F_A_DEGREE_C:.0f}") + " degree-days"
         if apart:
             return _each(numbers, lambda n: f"{round(n * DEGREES_F_A_DEGREE_C, 1):g}") + " F"
         return _each(numbers, self.units.figure) + " F"
+
+
+def _heat_f(heat: float) -> str:
+    return f"{heat * DEGREES_F_A_DEGREE_C:.0f}"
 
 
 def _each(numbers: str, say: Callable[[float], str]) -> str:

@@ -26,7 +26,13 @@ F, INCH, BOTH = Units(Degrees.F), Units(rain=Rain.INCH), Units(Degrees.F, Rain.I
         ("2 C warmer than before", "3.6 F warmer than before"),
         ("fleece is worth 1 to 2 C", "fleece is worth 1.8 to 3.6 F"),
         ("a mat adds 3 K or so", "a mat adds 5.4 F or so"),
-        ("70 degree-days above its base", "126 degree-days above its base"),
+        ("70 degree-days above its base", "126 F degree-days above its base"),
+        ("62 of 119 degree-days, by which", "112 of 214 F degree-days, by which"),
+        ("120 to 150 degree-days above 6 C", "216 to 270 F degree-days above 43 F"),
+        (
+            "300 degree-days where 50 are usual: a wrong day?",
+            "540 F degree-days where 90 are usual: a wrong day?",
+        ),
         ("it passes 30 C at 10:00", "it passes 86 F at 10:00"),
         ("cover with 4 mm of vermiculite", "cover with 0.16 in of vermiculite"),
         ("25.4 mm in an hour", "1 in in an hour"),
@@ -39,6 +45,17 @@ F, INCH, BOTH = Units(Degrees.F), Units(rain=Rain.INCH), Units(Degrees.F, Rain.I
 def test_figures_are_turned(text: str, said: str) -> None:
     assert UnitWords(BOTH)(text) == said
     assert UnitWords(Units())(text) is text
+    assert UnitWords(BOTH)(said) == said
+
+
+PIECES = ("5", "-3", "2.5", "C", "K", "mm", "degree-days", "of", "to", "where", "are usual", "by")
+
+
+@given(st.lists(st.sampled_from(PIECES), max_size=12), st.sampled_from((F, INCH, BOTH)))
+def test_turning_again_changes_nothing(pieces: list[str], units: Units) -> None:
+    words = UnitWords(units, ("5 mm",))
+    once = words(" ".join(pieces))
+    assert words(once) == once
 
 
 @pytest.mark.parametrize(
