@@ -69,6 +69,8 @@ STYLE_SHEETS = tuple(
 )
 """Shared ones first: what is set for one screen alone goes before it."""
 LEAVING = (signal.SIGTERM, signal.SIGHUP)
+CHANGE_LOOK = "change_look"
+"""The action that changes no word on the screen, not even a refusal."""
 LOOK = "look"
 """The setting that holds the grower's choice of light or dark."""
 
@@ -241,7 +243,8 @@ class BenchroundApp(App[None], inherit_bindings=False):
         except BenchroundError as error:
             self.refuse(error)
             return True
-        if before and isinstance(front, BenchScreen) and front.is_attached:
+        looked = str(action).endswith(CHANGE_LOOK)
+        if before and not looked and isinstance(front, BenchScreen) and front.is_attached:
             front.forget_refusal(before)
         return done
 

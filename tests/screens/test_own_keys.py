@@ -264,10 +264,10 @@ def test_leaving_out_one_entry_leaves_out_what_then_stands_in_its_way() -> None:
 
 
 def test_a_letter_counts_where_letters_are_commands_and_fields_keep_their_key() -> None:
-    ring = choose([entry("find", "j"), entry("up", "k", line=2), entry("have-read", "z", line=3)])
+    ring = choose([entry("find", "j"), entry("up", "h", line=2), entry("have-read", "z", line=3)])
     assert ring.faults == ()
     assert (ring.named("find"), ring.named("find-while-typing")) == ("j", "ctrl+f")
-    assert (ring.named("row-up"), ring.named("found-up")) == ("k", "up")
+    assert (ring.named("row-up"), ring.named("found-up")) == ("h", "up")
     assert (ring.named("have-read"), ring.named("agree")) == ("z", "ctrl+k")
 
 
