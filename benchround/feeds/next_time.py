@@ -17,7 +17,7 @@ from benchround.core.lifecycle import ENDED, WAITING
 from benchround.core.numbers.shares import wilson
 from benchround.core.record import Cause, Kind
 from benchround.core.season import Season
-from benchround.core.seed.quantity import SURVIVAL, how_many
+from benchround.core.seed.quantity import SURVIVAL, seeds_needed
 from benchround.feeds.cause_words import NEXT_TIME
 from benchround.feeds.review import Had, not_counted, seeds_sown, wanted_had
 
@@ -54,13 +54,16 @@ class Lesson:
 
 def lessons(season: Season) -> tuple[Lesson, ...]:
     """Everything to do differently: causes by plants lost, then numbers, then what is not known."""
-    return (
-        *_causes(season),
-        *_stalls(season),
-        *_numbers(season),
-        *_shares(season),
-        *_uncounted(season),
-    )
+    return tuple(each_lesson(season))
+
+
+def each_lesson(season: Season) -> Iterator[Lesson]:
+    """What `lessons` says, each reckoned when it is asked for."""
+    yield from _causes(season)
+    yield from _stalls(season)
+    yield from _numbers(season)
+    yield from _shares(season)
+    yield from _uncounted(season)
 
 
 def _causes(season: Season) -> Iterator[Lesson]:
@@ -94,12 +97,15 @@ def _numbers(season: Season) -> Iterator[Lesson]:
     for had in wanted_had(season):
         batch = season.batches[had.batch]
         name = f"{had.batch} {had.crop}"
+        short = had.had < had.wanted and (had.planted or batch.ended)
+        if not short and had.had <= TOO_MANY * had.wanted:
+            continue
         enough, sown = _enough(season, batch), seeds_sown(batch)
-        if had.had < had.wanted and (had.planted or batch.ended):
+        if short:
             so = f"sow {enough} seeds instead of {sown}" if enough and enough > sown > 0 else ""
             words = f"{name}: {had.wanted} wanted, {had.had} {_kept(had, batch)}"
             yield Lesson(words, so or "sow a few more, or sow twice", OUR_RULE)
-        elif had.had > TOO_MANY * had.wanted and enough and enough < sown:
+        elif enough and enough < sown:
             words = f"{name}: {had.had} {_kept(had, batch)} for {had.wanted} wanted"
             yield Lesson(
                 words, f"{enough} seeds are enough nine times in ten; {sown} were sown", OUR_RULE
@@ -126,7 +132,7 @@ def _enough(season: Season, batch: Batch) -> int | None:
 
 @lru_cache(maxsize=1024)
 def _seeds(wanted: int, share: float, tested: float | None, per_cell: int) -> int:
-    return how_many(wanted, share, tested, SURVIVAL, per_cell=per_cell).seeds
+    return seeds_needed(wanted, share, tested, SURVIVAL, per_cell=per_cell)
 
 
 def _shares(season: Season) -> Iterator[Lesson]:

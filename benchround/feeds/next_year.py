@@ -8,7 +8,7 @@ proposal, and each line says what it rests on.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
 from functools import lru_cache
 
@@ -21,7 +21,7 @@ from benchround.core.lifecycle import Stage
 from benchround.core.numbers.shares import wilson
 from benchround.core.record import Kind
 from benchround.core.season import Season
-from benchround.core.seed.quantity import SURVIVAL, WANTED_CHANCE, how_many
+from benchround.core.seed.quantity import SURVIVAL, WANTED_CHANCE, seeds_needed
 from benchround.feeds.review import final_count, seeds_sown
 
 STOOD_READY_DAYS = 14
@@ -50,12 +50,19 @@ def next_year(season: Season, day: date) -> tuple[Advice, ...]:
 
     Bulbs and cancelled plans are left out.
     """
+    return in_order(each_advice(season, day))
+
+
+def each_advice(season: Season, day: date) -> Iterator[Advice]:
+    """What `next_year` says, each reckoned when it is asked for, batch by batch."""
     shares = _shares(season)
-    found = [
-        _advice(season, batch, shares, day)
-        for batch in season.batches.values()
-        if batch.sowing is not None and batch.main.stage is not Stage.CANCELLED
-    ]
+    for batch in season.batches.values():
+        if batch.sowing is not None and batch.main.stage is not Stage.CANCELLED:
+            yield _advice(season, batch, shares, day)
+
+
+def in_order(found: Iterable[Advice]) -> tuple[Advice, ...]:
+    """In order of days, then by crop and variety."""
     return tuple(sorted(found, key=lambda advice: (advice.day, advice.crop, advice.variety)))
 
 
@@ -170,7 +177,7 @@ def _believed(
 
 @lru_cache(maxsize=8192)
 def _enough(wanted: int, share: float, tested: int, per_cell: int) -> int:
-    return how_many(wanted, share, float(tested), SURVIVAL, WANTED_CHANCE, per_cell).seeds
+    return seeds_needed(wanted, share, float(tested), SURVIVAL, WANTED_CHANCE, per_cell)
 
 
 def _loss_words(batch: Batch) -> Iterator[str]:

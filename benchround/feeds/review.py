@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from enum import StrEnum
 
-from benchround.core.batch.batch import Batch, Part, apply
+from benchround.core.batch.batch import Batch
+from benchround.core.batch.telling import Telling
 from benchround.core.crop.crop import Raising
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE, ENDED, WAITING, Stage
@@ -63,6 +64,23 @@ class Lost:
     name: str
     cause: str
     times: int
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Loss:
+    """One loss as it was written down.
+
+    Attributes:
+        batch: what was lost of.
+        cause: why.
+        place: code of the place where it stood that day.
+        count: plants, all that were alive where it was not said; 0 where nobody had counted before.
+    """
+
+    batch: Batch
+    cause: str
+    place: str
     count: int
 
 
@@ -123,19 +141,45 @@ def not_counted(season: Season) -> tuple[str, ...]:
 
 def losses(season: Season, by: By) -> tuple[Lost, ...]:
     """What was lost by crop, packet, place (where it stood that day) or cause alone; most first."""
+    return added_up(season, every_loss(season), by)
+
+
+def added_up(season: Season, found: Iterable[Loss], by: By) -> tuple[Lost, ...]:
+    """Losses added up by crop, packet, place or cause alone; most first."""
     sums: dict[tuple[str, str], tuple[int, int]] = {}
-    for batch in season.batches.values():
-        for record, part, count in _lost_records(batch):
-            cause = record.text("cause") or "unknown"
-            if by is By.PLACE:
-                name = _place_name(season, part.place)
-            else:
-                name = cause if by is By.CAUSE else _name_of(season, batch, by)
-            if name:
-                times, lost = sums.get((name, cause), (0, 0))
-                sums[name, cause] = (times + 1, lost + count)
+    for loss in found:
+        if by is By.PLACE:
+            name = _place_name(season, loss.place)
+        else:
+            name = loss.cause if by is By.CAUSE else _name_of(season, loss.batch, by)
+        if name:
+            times, lost = sums.get((name, loss.cause), (0, 0))
+            sums[name, loss.cause] = (times + 1, lost + loss.count)
     ordered = sorted(sums.items(), key=lambda item: (-item[1][1], item[0]))
     return tuple(Lost(*names, *figures) for names, figures in ordered)
+
+
+def every_loss(season: Season) -> Iterator[Loss]:
+    """Every loss of the season, batch by batch."""
+    for batch in season.batches.values():
+        yield from losses_of(batch)
+
+
+def losses_of(batch: Batch) -> Iterator[Loss]:
+    """Every loss of a batch, in story order; its records are told once up to the last of them."""
+    lost = [number for number, record in enumerate(batch.records) if record.kind is Kind.LOST]
+    telling: Telling | None = None
+    for record in batch.records[: lost[-1] + 1] if lost else ():
+        if telling is None:
+            telling = Telling.begin(record, batch.id)
+            continue
+        if record.kind is Kind.LOST:
+            name = record.text("part")
+            part = next(part for part in telling.parts if part.name == name)
+            count = record.count()
+            gone = (part.alive or 0) if count is None else count
+            yield Loss(batch, record.text("cause") or "unknown", part.place, gone)
+        telling.take(record)
 
 
 def wanted_had(season: Season) -> tuple[Had, ...]:
@@ -163,8 +207,9 @@ def review_table(season: Season) -> Table:
             shares = (round(one.share, 4), round(low, 4), round(high, 4))
             figures = (one.batches, one.sown, one.up, *shares)
             rows.append((f"germination by {by}", one.name, None, *figures, None, None, None))
+    found = tuple(every_loss(season))
     for by in By:
-        for lost in losses(season, by):
+        for lost in added_up(season, found, by):
             about = f"losses by {by}"
             rows.append((about, lost.name, lost.cause, *[None] * 6, lost.count, None, None))
     for had in wanted_had(season):
@@ -212,18 +257,3 @@ def _settled(batch: Batch) -> bool:
     return counted.flag("final") or (
         first is not None and (counted.day - first).days >= SETTLED_DAYS
     )
-
-
-def _lost_records(batch: Batch) -> Iterator[tuple[Record, Part, int]]:
-    """Every loss, the part it befell as it then stood, and how many: all alive where not said.
-
-    That number is 0 where nobody had counted before.
-    """
-    lost = [number for number, record in enumerate(batch.records) if record.kind is Kind.LOST]
-    story: Batch | None = None
-    for record in batch.records[: lost[-1] + 1] if lost else ():
-        if record.kind is Kind.LOST and story is not None:
-            part = story.part(record.text("part"))
-            count = record.count()
-            yield record, part, (part.alive or 0) if count is None else count
-        story = apply(story, record, batch.id)

@@ -4,15 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import date
+from itertools import chain
 
 from benchround.core.dates import say_day
 from benchround.core.season import Season
-from benchround.feeds.next_time import Lesson, lessons
-from benchround.feeds.next_year import next_year
-from benchround.feeds.review import By, came_up, losses, not_counted, wanted_had
+from benchround.feeds.next_time import each_lesson
+from benchround.feeds.next_year import Advice, each_advice, in_order
+from benchround.feeds.review import (
+    By,
+    Loss,
+    added_up,
+    came_up,
+    losses_of,
+    not_counted,
+    wanted_had,
+)
 from benchround.screens.keys import REVIEW, bindings
 from benchround.screens.page import PageScreen
 from benchround.screens.text import BLANK, Line, Role, fit, in_units, line, paragraph
+from benchround.screens.unrolled import Pieces, Unrolled
 from benchround.screens.words import full_day
 
 INDENT = "  "
@@ -31,8 +41,8 @@ class ReviewScreen(PageScreen, inherit_bindings=False):
     KEYS_OF = REVIEW
 
     def page_lines(self, width: int) -> Sequence[Line]:
-        """All of it."""
-        return list(review_lines(self.desk.season, self.desk.today, width))
+        """All of it, made as far as it is seen."""
+        return Unrolled(review_pieces(self.desk.season, self.desk.today, width))
 
 
 def review_lines(season: Season, day: date, width: int) -> Iterator[Line]:
@@ -43,33 +53,40 @@ def review_lines(season: Season, day: date, width: int) -> Iterator[Line]:
         day: today, from which next year's days are reckoned.
         width: columns.
     """
+    return chain.from_iterable(review_pieces(season, day, width))
+
+
+def review_pieces(season: Season, day: date, width: int) -> Pieces:
+    """The whole page, piece by piece; each is soon made, whatever the size of the season."""
     if not season.batches:
-        yield from paragraph(EMPTY, width, Role.STRONG)
+        yield paragraph(EMPTY, width, Role.STRONG)
         return
     number = len(season.batches)
     batches = "1 batch" if number == 1 else f"{number} batches"
-    yield from paragraph(f"The season up to {full_day(day)}: {batches}", width, Role.HEADING)
-    yield BLANK
-    yield from _differently(lessons(season), width)
+    yield paragraph(f"The season up to {full_day(day)}: {batches}", width, Role.HEADING)
+    yield (BLANK,)
+    yield from _differently(season, width)
     yield from _came_up(season, width)
-    yield from _how_long(season, width)
+    yield list(_how_long(season, width))
     yield from _lost(season, width)
-    yield from _wanted(season, width)
+    yield list(_wanted(season, width))
     yield from _next_year(season, day, width)
 
 
-def _differently(found: Sequence[Lesson], width: int) -> Iterator[Line]:
-    yield from paragraph("What to do differently", width, Role.HEADING)
-    if not found:
-        yield from paragraph("Nothing stands out so far.", width)
-    for lesson in found:
-        yield from paragraph(lesson.found, width, Role.STRONG)
+def _differently(season: Season, width: int) -> Pieces:
+    yield paragraph("What to do differently", width, Role.HEADING)
+    found = False
+    for lesson in each_lesson(season):
+        found = True
+        yield paragraph(lesson.found, width, Role.STRONG)
         if lesson.therefore:
-            yield from paragraph(f"Next time: {lesson.therefore}.", width, Role.INK, INDENT)
-        yield from paragraph(f"[{lesson.source}]", width, Role.QUIET, INDENT)
+            yield paragraph(f"Next time: {lesson.therefore}.", width, Role.INK, INDENT)
+        yield paragraph(f"[{lesson.source}]", width, Role.QUIET, INDENT)
+    if not found:
+        yield paragraph("Nothing stands out so far.", width)
 
 
-def _came_up(season: Season, width: int) -> Iterator[Line]:
+def _came_up(season: Season, width: int) -> Pieces:
     for by in (By.CROP, By.PACKET, By.PLACE):
         rows = [
             (
@@ -84,10 +101,10 @@ def _came_up(season: Season, width: int) -> Iterator[Line]:
         ]
         if rows:
             heads = (str(by), "sowings", "seeds", "up", "share", "true share")
-            yield from _table(f"What came up, by {by}", heads, rows, width)
+            yield list(_table(f"What came up, by {by}", heads, rows, width))
     waiting = not_counted(season)
     if waiting:
-        yield from paragraph(f"Without a final count: {', '.join(waiting)}", width, Role.QUIET)
+        yield paragraph(f"Without a final count: {', '.join(waiting)}", width, Role.QUIET)
 
 
 def _how_long(season: Season, width: int) -> Iterator[Line]:
@@ -110,23 +127,24 @@ def _how_long(season: Season, width: int) -> Iterator[Line]:
         yield from _table("Days to the first seedling", heads, rows, width)
 
 
-def _lost(season: Season, width: int) -> Iterator[Line]:
-    causes = losses(season, By.CAUSE)
-    if not causes:
-        yield BLANK
-        yield from paragraph("No loss was written down.", width)
+def _lost(season: Season, width: int) -> Pieces:
+    found: list[Loss] = []
+    for batch in season.batches.values():
+        found.extend(losses_of(batch))
+        yield ()
+    if not found:
+        yield (BLANK, *paragraph("No loss was written down.", width))
         return
     for by in By:
-        found = losses(season, by)
         heads = (str(by), "times", "plants") if by is By.CAUSE else (str(by), "plants", "cause")
         rows = [
             (one.name, str(one.times), _number(one.count))
             if by is By.CAUSE
             else (one.name, _number(one.count), one.cause)
-            for one in found
+            for one in added_up(season, found, by)
         ]
         if rows:
-            yield from _table(f"What was lost, by {by}", heads, rows, width)
+            yield list(_table(f"What was lost, by {by}", heads, rows, width))
 
 
 def _number(count: int) -> str:
@@ -156,18 +174,19 @@ def _verdict(wanted: int, had: int, *, planted: bool) -> str:
     return f"short {wanted - had}" if planted else f"{wanted - had} missing"
 
 
-def _next_year(season: Season, day: date, width: int) -> Iterator[Line]:
-    advised = next_year(season, day)
-    if not advised:
-        return
-    yield BLANK
-    yield from paragraph("What to sow when next year", width, Role.HEADING)
-    for one in advised:
+def _next_year(season: Season, day: date, width: int) -> Pieces:
+    found: list[Advice] = []
+    for advice in each_advice(season, day):
+        found.append(advice)
+        yield ()
+    if found:
+        yield (BLANK, *paragraph("What to sow when next year", width, Role.HEADING))
+    for one in in_order(found):
         variety = f" '{one.variety}'" if one.variety else ""
         seeds = f", {one.seeds} seeds" if one.seeds else ""
         words = f"{say_day(one.day)} {one.day.year}: {one.crop}{variety}{seeds}"
-        yield from paragraph(words, width, Role.STRONG)
-        yield from paragraph(one.why, width, Role.QUIET, INDENT)
+        yield paragraph(words, width, Role.STRONG)
+        yield paragraph(one.why, width, Role.QUIET, INDENT)
 
 
 def _table(title: str, heads: Cells, rows: Sequence[Cells], width: int) -> Iterator[Line]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.numbers.distributions import binomial_at_least, log_beta, log_choose
@@ -149,7 +150,7 @@ Node = tuple[float, float, float]
 """Weight, ln p and ln(1 - p) at one value of g."""
 
 
-def _chance_exactly_now(cells: int, want: int, nodes: list[Node]) -> float:
+def _chance_exactly_now(cells: int, want: int, nodes: Sequence[Node]) -> float:
     """Return the chance that the last plant wanted comes from exactly this cell."""
     ways = log_choose(cells - 1, want - 1)
     fails = cells - want
@@ -158,7 +159,7 @@ def _chance_exactly_now(cells: int, want: int, nodes: list[Node]) -> float:
     return math.fsum(w * math.exp(ways + want * yes + fails * no) for w, yes, no in nodes)
 
 
-def _nodes(a: float, b: float, per_cell: int, survivals: Sequence[float]) -> list[Node]:
+def _nodes(a: float, b: float, per_cell: int, survivals: Sequence[float]) -> tuple[Node, ...]:
     """Return the trapezoid nodes of an average over g ~ Beta(a, b).
 
     On x = logit(mean) + sd sinh(t) the integrand falls off doubly exponentially on both sides,
@@ -166,7 +167,12 @@ def _nodes(a: float, b: float, per_cell: int, survivals: Sequence[float]) -> lis
     """
     _check_beta(a, b)
     whole("seeds in a cell", per_cell, 1, MOST_PER_CELL)
-    kept = math.prod(share("survival", s) for s in survivals)
+    return _nodes_kept(a, b, per_cell, math.prod(share("survival", s) for s in survivals))
+
+
+@lru_cache(maxsize=64)
+def _nodes_kept(a: float, b: float, per_cell: int, kept: float) -> tuple[Node, ...]:
+    """Return the nodes where this share of the filled cells is kept: a crop's are often asked."""
     centre, width = math.log(a / b), math.sqrt(1.0 / a + 1.0 / b)
     nodes, step = [], 0.08
     for i in range(-90, 91):
@@ -180,7 +186,7 @@ def _nodes(a: float, b: float, per_cell: int, survivals: Sequence[float]) -> lis
             p = min(filled * kept, 1.0)
             fails = log_down * per_cell if kept == 1.0 else math.log1p(-p)
             nodes.append((weight, math.log(p) if p > 0.0 else -1e9, fails))
-    return nodes
+    return tuple(nodes)
 
 
 def _log1pexp(x: float) -> float:
