@@ -5,9 +5,10 @@ from __future__ import annotations
 import asyncio
 import gc
 import signal
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from contextlib import ExitStack
 from datetime import date
+from functools import partial
 from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
@@ -62,7 +63,9 @@ SCREEN_CLASSES = {
 LONGEST_HELD_S = 2.0
 """A screen that is not ready by then is drawn as it is."""
 READY_AFTER_S = 0.5
-SHARED_MODULES = ("wide_card", "sheet_base")
+READ_BETWEEN_S = 0.02
+LATER_MODULES = ("wide_card", "sheet_base", "year", "review")
+"""What more screens than one stand on, and screens that take long to read."""
 STYLE_SHEETS = tuple(
     Path(__file__).with_name(f"{name}.tcss")
     for name in ("page", "card", "wide_card", "look_up", "sheet", "go_to", "lids", "packets", "sow")
@@ -135,10 +138,12 @@ class BenchroundApp(App[None], inherit_bindings=False):
         if not self.is_headless:
             self.set_timer(READY_AFTER_S, self._make_ready)
 
-    def _make_ready(self) -> None:
-        """Read what other screens need while the grower looks at the round."""
-        for name in SHARED_MODULES:
-            import_module(f"benchround.screens.{name}")
+    def _make_ready(self, modules: Sequence[str] = LATER_MODULES) -> None:
+        """Read what other screens need while the grower looks at the round, with time for keys."""
+        if modules:
+            import_module(f"benchround.screens.{modules[0]}")
+            self.set_timer(READ_BETWEEN_S, partial(self._make_ready, modules[1:]))
+            return
         unread = [str(path) for path in STYLE_SHEETS if not self.stylesheet.has_source(str(path))]
         for path in unread:
             self.stylesheet.read(path)
