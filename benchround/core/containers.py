@@ -4,6 +4,8 @@ Volumes of common trays are nearly all recalled and differ by maker, so each car
 status, and the grower can define containers of their own or weigh one.
 """
 
+from __future__ import annotations
+
 from collections.abc import Mapping
 from math import pi
 from types import MappingProxyType

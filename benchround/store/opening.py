@@ -5,7 +5,6 @@ from __future__ import annotations
 import contextlib
 import os
 import time
-from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -26,7 +25,6 @@ FORGOTTEN_S = 24 * 60 * 60
 WORDED_READ_ONLY = "this season was opened for reading only; open it for writing to record"
 
 
-@dataclass(slots=True)
 class Opening:
     """A season that was opened.
 
@@ -36,11 +34,12 @@ class Opening:
         closed: why nothing can be recorded; None if things can.
     """
 
-    path: Path
-    disk: Disk
-    heading: Heading | None = None
-    lock: Lock | None = None
-    closed: SeasonError | None = None
+    def __init__(self, path: Path, disk: Disk) -> None:
+        self.path = path
+        self.disk = disk
+        self.heading: Heading | None = None
+        self.lock: Lock | None = None
+        self.closed: SeasonError | None = None
 
 
 def begin_season(path: Path, name: str, day: date, disk: Disk = SYSTEM_DISK) -> None:

@@ -12,6 +12,8 @@ of the frame. The balance is steady: it holds no heat from one hour to the next,
 early rather than late.
 """
 
+from __future__ import annotations
+
 from math import sqrt
 
 from benchround.core.errors import OutOfRangeError

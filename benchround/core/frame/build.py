@@ -1,5 +1,7 @@
 """What a cold frame is made of, and how far its light stands open."""
 
+from __future__ import annotations
+
 from collections.abc import Mapping
 from enum import StrEnum
 from functools import lru_cache

@@ -6,6 +6,8 @@ By night the frame holds its night gain, less what the lid position lets go; in 
 the larger of the sun's gain and the night's. A night gain below zero fades out by 100 W/m2.
 """
 
+from __future__ import annotations
+
 from collections.abc import Sequence
 from functools import cached_property, lru_cache
 

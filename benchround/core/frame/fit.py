@@ -7,6 +7,8 @@ spreads are our proposal). A dull day hardly moves the sun factor, since a degre
 thermometer or the guessed cloud is then a large share of the gain.
 """
 
+from __future__ import annotations
+
 from collections.abc import Sequence
 from math import exp, log, sqrt
 

@@ -1,5 +1,7 @@
 """All that lid advice is drawn from: the frame's curve at each lid position, the sun, the wind."""
 
+from __future__ import annotations
+
 from collections.abc import Mapping, Sequence
 
 from benchround.core.frame.build import LID_ORDER, FrameBuild, LidPosition

@@ -1,5 +1,7 @@
 """The nouns of lid advice: the stock, the limits, the day's weather, a step, the whole advice."""
 
+from __future__ import annotations
+
 from datetime import time
 from enum import StrEnum
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date, timedelta
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from benchround.core.crop.crop import Hardiness
 from benchround.core.dates import say_day
@@ -46,7 +46,7 @@ Living = tuple[Stage, Hardiness]
 """Stage and hardiness of one part that stands in a frame."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class FrameOutlook:
     """One frame's day.
 
@@ -54,8 +54,6 @@ class FrameOutlook:
         build: the frame as reckoned with.
         day: the weather by the hour, and what else the advice was drawn from.
         advice: what to do with the lid.
-        inside: warmth and heat by the hour when the advice is followed.
-        shut: the same with the lid left shut.
         fit: what the grower's readings say of the frame.
         assumed: what was not known, and what was taken instead.
     """
@@ -64,10 +62,18 @@ class FrameOutlook:
     day: LidDay
     stock: Stock
     advice: LidAdvice
-    inside: FrameDay
-    shut: FrameDay
     fit: FrameFit
     assumed: tuple[str, ...]
+
+    @cached_property
+    def inside(self) -> FrameDay:
+        """Warmth and heat by the hour when the advice is followed."""
+        return frame_day(self.build, self.day.hours, self.advice.lid_plan, self.fit)
+
+    @cached_property
+    def shut(self) -> FrameDay:
+        """The same with the lid left shut."""
+        return frame_day(self.build, self.day.hours, (LidPosition.SHUT,) * 24, self.fit)
 
 
 def stock_of(living: Iterable[Living], seedlings_too: bool = False) -> Stock | None:
@@ -118,16 +124,12 @@ def frame_outlook(
     build, of_build = frame_build_of(place)
     asked, of_day = lid_day(season.weather, season.site, day, standing_before(log, day))
     fitted, of_fit = _fitted(season, place, build, log, day)
-    advice, inside, shut = _advised(
-        build, asked, stock, _limits(stock, frost_hurts), hardening, fitted
-    )
+    advice = _advised(build, asked, stock, _limits(stock, frost_hurts), hardening, fitted)
     return FrameOutlook(
         build=build,
         day=asked,
         stock=stock,
         advice=advice,
-        inside=inside,
-        shut=shut,
         fit=fitted,
         assumed=(*of_day, *of_build, *of_fit, *advice.assumed),
     )
@@ -153,11 +155,8 @@ def _advised(
     limits: LidLimits,
     hardening: HardeningPlan | None,
     fitted: FrameFit,
-) -> tuple[LidAdvice, FrameDay, FrameDay]:
-    advice = advise_lids(build, asked, stock, limits=limits, hardening=hardening, fit=fitted)
-    inside = frame_day(build, asked.hours, advice.lid_plan, fitted)
-    shut = frame_day(build, asked.hours, (LidPosition.SHUT,) * 24, fitted)
-    return advice, inside, shut
+) -> LidAdvice:
+    return advise_lids(build, asked, stock, limits=limits, hardening=hardening, fit=fitted)
 
 
 def _fitted(

@@ -5,6 +5,8 @@ tray still wet when its allowed water should be gone loses less than thought, on
 loses more. The steps shrink as looks add up. All figures of the looks are our proposal.
 """
 
+from __future__ import annotations
+
 from dataclasses import replace
 from enum import StrEnum
 

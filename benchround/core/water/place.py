@@ -1,5 +1,7 @@
 """How much of the open-air loss a tray has where it stands."""
 
+from __future__ import annotations
+
 from collections.abc import Mapping
 from enum import StrEnum
 from types import MappingProxyType

@@ -1,5 +1,7 @@
 """A tray's water day by day: what came in, what went out, and when to water next."""
 
+from __future__ import annotations
+
 from collections.abc import Sequence
 from enum import StrEnum
 from math import cos, pi
