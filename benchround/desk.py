@@ -26,6 +26,7 @@ from benchround.crops.library import CropLibrary, load_library
 from benchround.rounds.in_units import round_in_units
 from benchround.rounds.kept import KeptRound
 from benchround.store import IdMaker, SeasonFolder, short_name
+from benchround.store.union import same
 
 FURTHEST_BACK = timedelta(days=366 * 12)
 FURTHEST_AHEAD = timedelta(days=366)
@@ -197,10 +198,19 @@ class Desk:
         return ()
 
     def reload(self) -> bool:
-        """Take in what another computer wrote into the folder; True if anything came."""
+        """Take in what another computer changed in the folder; True if anything did.
+
+        A record told more fully than before counts as it is told now, one that is no longer in the
+        folder not at all.
+        """
         if not self.folder.reload_if_changed():
             return False
-        self._book.add(self.folder.records())
+        records = self.folder.records()
+        if self._only_adds(records):
+            self._book.add(records)
+        else:
+            self._book = RecordBook(records, self._with_overrides)
+            self._kept = KeptRound()
         self._ids.saw(self.folder.last_id)
         return True
 
@@ -217,6 +227,14 @@ class Desk:
         from benchround.rounds.answers import drafts_for  # a round is shown without it
 
         return drafts_for(task, answers, self.season)
+
+    def _only_adds(self, records: Iterable[Record]) -> bool:
+        """Whether every record of the book is among these, and says the same."""
+        pairs = ((self._book.record(record.id), record) for record in records)
+        known = [(ours, now) for ours, now in pairs if ours is not None]
+        return len(known) == len(self._book) and all(
+            ours is now or same(ours, now) for ours, now in known
+        )
 
     def _named(self, draft: Draft, day: date) -> Record:
         return Record(

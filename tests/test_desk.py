@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -22,6 +24,7 @@ from benchround.rounds.answers import drafts_for
 from benchround.rounds.build import build_round
 from benchround.rounds.kept import KeptRound
 from benchround.store import SeasonFolder
+from benchround.store.codec import encode
 from tests.sample.story import DAY_0, records
 
 NEEDED = {"stem_mm": "6", "min_c": "5", "count": "30", "place": "Bed 4"}
@@ -261,3 +264,59 @@ def test_two_tellings_of_one_batch_do_not_stop_the_season(desk: Desk) -> None:
     season = fold_season((*records(), *clash), load_library())
     assert any("b15" in doubt for doubt in season.doubts)
     assert build_round(season, DAY_0).find(f"{Family.PLANT_OUT}:b15:") is None
+
+
+SHORT = Record("0Z1", DAY_0, Kind.SOWN, "b90", {"crop": "cosmos"}, machine="laptop")
+FED = Record("0Z2", DAY_0, Kind.FED, "b90", machine="laptop")
+LAPTOP = "laptop-2026-05-001.json"
+
+
+def as_laptop(desk: Desk, *told: Record) -> None:
+    """Put the file of another computer into the folder, as a copying program does."""
+    page = {"records": {str(number): encode(record) for number, record in enumerate(told, 1)}}
+    part = desk.folder.path / "part"
+    part.write_text(json.dumps(page), "utf-8")
+    part.replace(desk.folder.path / "records" / LAPTOP)
+
+
+def fresh(desk: Desk) -> Desk:
+    """The same folder, opened anew."""
+    return Desk(SeasonFolder.open(desk.folder.path, "other", read_only=True), lambda: DAY_0)
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        pytest.param((replace(SHORT, figures={"crop": "cosmos", "seeds": 40}), FED), id="longer"),
+        pytest.param((SHORT,), id="one gone"),
+        pytest.param((FED,), id="the first gone"),
+        pytest.param((SHORT, FED, replace(FED, id="0Z3")), id="one more"),
+        pytest.param((replace(SHORT, id="0Z4"), FED), id="one for another"),
+    ],
+)
+def test_what_another_computer_changed_stands_as_if_opened_anew(
+    desk: Desk, told: tuple[Record, ...]
+) -> None:
+    as_laptop(desk, SHORT, FED)
+    assert desk.reload()
+    before, _ = desk.season, desk.round()
+    as_laptop(desk, *told)
+    assert desk.reload()
+    anew = fresh(desk)
+    assert desk.season != before
+    assert desk.season.batches == anew.season.batches
+    assert desk.season.doubts == anew.season.doubts
+    assert desk.round() == anew.round()
+    assert not desk.reload()
+
+
+def test_a_longer_telling_of_a_sowing_brings_its_seeds(desk: Desk) -> None:
+    as_laptop(desk, SHORT)
+    desk.reload()
+    as_laptop(desk, replace(SHORT, figures={"crop": "cosmos", "seeds": 40}))
+    desk.reload()
+    sowing = desk.season.batches["b90"].sowing
+    assert sowing is not None
+    assert sowing.seeds == 40
+    desk.record([Draft(Kind.NOTED, "b90", note="still told")])
+    assert desk.undo()[0].note == "still told"

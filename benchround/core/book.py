@@ -19,6 +19,7 @@ from benchround.core.crop.crop import Crop
 from benchround.core.fitting import STORY_ORDER, require_after, require_among
 from benchround.core.keeping import Keeping
 from benchround.core.lifecycle import TABLE
+from benchround.core.odd_figures import without_odd
 from benchround.core.record import Kind, Record
 from benchround.core.season import PutOff, Season
 from benchround.core.site import Place, place_from, site_from
@@ -75,6 +76,7 @@ class RecordBook:
         self._withdrawn: frozenset[str] = frozenset()
         self._batches: dict[str, Batch] = {}
         self._doubts: dict[str, tuple[str, ...]] = {}
+        self._odd: dict[str, tuple[str, ...]] = {}
         self._place_log: dict[str, tuple[Record, ...]] = {}
         self._put_offs: dict[str, PutOff] = {}
         self._done: dict[tuple[str, str, str], date] = {}
@@ -92,6 +94,9 @@ class RecordBook:
 
     def __contains__(self, name: str) -> bool:
         return name in self._by_id
+
+    def __len__(self) -> int:
+        return len(self._by_id)
 
     def record(self, name: str) -> Record | None:
         """A record by its id, withdrawn or not."""
@@ -132,7 +137,7 @@ class RecordBook:
         They are sorted once, by id and then by day, which leaves every chapter in story order.
         """
         self._by_id = {record.id: record for record in reversed(records)}  # the first of two stands
-        told = sorted(self._by_id.values(), key=_id)
+        told = sorted(map(self._fit, self._by_id.values()), key=_id)
         told.sort(key=_day)
         stories: defaultdict[str, list[Record]] = defaultdict(list)
         for record in told:
@@ -143,6 +148,13 @@ class RecordBook:
         self._chapters.update({("batch", about): lines for about, lines in stories.items()})
         self._withdraw()
         self._fold(self._chapters)
+
+    def _fit(self, record: Record) -> Record:
+        """A record as it can be told: figures that cannot be are left out and doubted."""
+        fitting, doubts = without_odd(record)
+        if doubts:
+            self._odd[record.id] = doubts
+        return fitting
 
     def _put(self, record: Record, stories: defaultdict[str, list[Record]]) -> None:
         """Put a record that may be of no batch where it belongs."""
@@ -251,6 +263,10 @@ class RecordBook:
         walked = tuple(sorted(places, key=lambda place: (place.order, place.code)))
         self._places = _same_if_equal(self._places, walked)
 
+    def _odd_told(self) -> tuple[str, ...]:
+        standing = (name for name in sorted(self._odd) if name not in self._withdrawn)
+        return tuple(text for name in standing for text in self._odd[name])
+
     def _assemble(self) -> Season:
         said = self._settings
         doubts = tuple(text for about in sorted(self._doubts) for text in self._doubts[about])
@@ -267,7 +283,7 @@ class RecordBook:
             containers=said[Kind.CONTAINER],
             settings=self._values,
             cautions_read=self._cautions_read,
-            doubts=(*doubts, *self._weather.doubts),
+            doubts=(*doubts, *self._odd_told(), *self._weather.doubts),
             keeping=self._keeping,
         )
 
