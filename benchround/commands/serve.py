@@ -5,7 +5,8 @@ from __future__ import annotations
 import argparse
 
 from benchround.core.errors import InputError
-from benchround.serving.server import address, is_loopback, serve
+from benchround.serving.own_address import address, is_loopback
+from benchround.serving.server import serve
 from benchround.shell.saying import remark
 from benchround.whereabouts import find_season
 

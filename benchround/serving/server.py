@@ -12,12 +12,12 @@ import shlex
 import subprocess
 import sys
 from collections.abc import Sequence
-from ipaddress import ip_address
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
 from benchround.core.errors import InputError, SeasonError
+from benchround.serving.own_address import is_same
 
 if TYPE_CHECKING:
     from aiohttp import web
@@ -32,48 +32,6 @@ ALLOWED = (
     "script-src 'self' 'unsafe-eval'; connect-src 'self' {socket}"
 )
 """What the page may load: nothing from other servers."""
-
-
-def is_loopback(host: str) -> bool:
-    """Whether only this computer reaches a host of that name."""
-    if host == "localhost":
-        return True
-    try:
-        return ip_address(host.strip("[]")).is_loopback
-    except ValueError:
-        return False
-
-
-def is_everywhere(host: str) -> bool:
-    """Whether a name stands for all addresses of this computer, which no browser can open."""
-    try:
-        return ip_address(host.strip("[]")).is_unspecified
-    except ValueError:
-        return False
-
-
-def address(host: str, port: int, told: str = "") -> str:
-    """The address browsers open.
-
-    Args:
-        host: where the server listens.
-        port: the port there.
-        told: the address as the grower gave it; empty for the host itself.
-
-    Raises:
-        InputError: it is no address, or one has to be told and was not.
-    """
-    if told:
-        parts = urlsplit(told)
-        if parts.scheme not in ("http", "https") or not parts.netloc:
-            raise InputError(f"'{told[:60]}' is no address: write it as http://bench.local:8000.")
-        return f"{parts.scheme}://{parts.netloc}"
-    if is_everywhere(host):
-        raise InputError(
-            f"{host} stands for every address of this computer: say with --url which one browsers "
-            "open, such as http://192.168.1.20:8000."
-        )
-    return f"http://{host}:{port}"
 
 
 def command_line(words: Sequence[str]) -> str:
@@ -116,13 +74,15 @@ def make_server(words: Sequence[str], host: str, port: int, url: str) -> Any:
         from textual_serve.server import Server
     except ImportError as error:
         raise InputError(MISSING) from error
+    own = urlsplit(url)
     policy = ALLOWED.format(socket=url.replace("http", "ws", 1))
 
     @web.middleware
     async def own_page_only(request: web.Request, handler: Any) -> web.StreamResponse:
         """Refuse what another page or another name for this computer asks for."""
         from_page = request.headers.get("Origin", url)
-        if from_page != url or request.headers.get("Host", "") != urlsplit(url).netloc:
+        asked = request.headers.get("Host", "")
+        if from_page != url or not is_same(own.scheme, asked, own.netloc):
             raise web.HTTPForbidden(text=f"Open {url} itself.")
         response: web.StreamResponse = await handler(request)
         if not response.prepared:

@@ -17,10 +17,12 @@ from typing import Any
 
 import pytest
 from aiohttp import ClientConnectorError, ClientSession, WSMsgType, WSServerHandshakeError
+from aiohttp.test_utils import TestClient, TestServer
 
 from benchround.cli import main
 from benchround.core.errors import InputError
-from benchround.serving.server import address, command_line, is_loopback
+from benchround.serving.own_address import address, is_loopback
+from benchround.serving.server import command_line, make_server
 from benchround.whereabouts import sample_folder
 
 ROOT = Path(__file__).parents[2]
@@ -193,3 +195,39 @@ def test_an_address_is_told_without_a_path() -> None:
     assert address("0.0.0.0", 8000, "https://bench.example/x?y") == "https://bench.example"
     with pytest.raises(InputError):
         address("::", 8000)
+
+
+ADDRESSES = [
+    ("::1", 8124, "", "http://[::1]:8124", "[::1]:8124"),
+    ("::1", 80, "", "http://[::1]", "[::1]"),
+    ("localhost", 8126, "", "http://localhost:8126", "localhost:8126"),
+    ("127.0.0.1", 80, "", "http://127.0.0.1", "127.0.0.1"),
+    ("127.0.0.1", 8123, "http://bench.local:80", "http://bench.local", "bench.local"),
+    ("127.0.0.1", 8123, "https://bench.local:443", "https://bench.local", "bench.local"),
+    ("127.0.0.1", 8123, "http://bench.local:443", "http://bench.local:443", "bench.local:443"),
+    ("127.0.0.1", 8125, "HTTP://Bench.Local:8125/x", "http://bench.local:8125", "bench.local:8125"),
+    ("127.0.0.1", 8125, "http://[0:0::1]:80", "http://[::1]", "[::1]"),
+]
+"""Listening and told; address and Host as browsers send them, by RFC 6454 and RFC 9110 (memory)."""
+
+
+@pytest.mark.parametrize(("host", "port", "told", "url", "sent"), ADDRESSES)
+async def test_a_browser_is_let_in_however_the_address_was_written(
+    host: str, port: int, told: str, url: str, sent: str
+) -> None:
+    assert address(host, port, told) == url
+    app = await make_server(("--sample",), host, port, url)._make_app()
+    app.on_startup.clear()
+    async with TestClient(TestServer(app)) as browser:
+        for name, status in ((sent, 200), (sent.upper(), 200), ("elsewhere.example", 403)):
+            async with browser.get("/", headers={"Host": name, "Origin": url}) as answer:
+                assert answer.status == status
+        other = {"Host": sent, "Origin": "http://elsewhere.example"}
+        async with browser.get("/", headers=other) as answer:
+            assert answer.status == 403
+
+
+@pytest.mark.parametrize("told", ["http://", "http://a:port", "http://[::1", "ftp://a", "a:80"])
+def test_what_is_no_address_is_refused(told: str) -> None:
+    with pytest.raises(InputError, match="is no address"):
+        address("127.0.0.1", 8000, told)
