@@ -143,11 +143,13 @@ def _season_meant(words: list[str]) -> tuple[str, bool]:
         description="The morning round for plants raised from seed. Commands: "
         + ", ".join(COMMANDS)
         + ". 'benchround COMMAND --help' tells more.",
-        epilog="example: benchround --sample",
+        epilog="example: benchround --sample ~/sample",
     )
     parser.add_argument("season", nargs="?", default="", help="season folder")
     parser.add_argument(
-        SAMPLE, action="store_true", help="open a private copy of the sample season"
+        SAMPLE,
+        action="store_true",
+        help="open a copy of the sample season; it is kept where a folder is named",
     )
     parser.add_argument("--version", action="version", version=f"benchround {__version__}")
     given = parser.parse_args(words)

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import shutil
+import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from benchround.clock import SampleClock
+from benchround.core.record import Kind
 from benchround.desk import Desk
 from benchround.shell.own_keys import own_ring
 from benchround.shell.own_look import keep_look, own_look
@@ -14,6 +16,8 @@ from benchround.whereabouts import (
     SAMPLE_DAY,
     data_folder,
     find_season,
+    holds_sample,
+    lay_sample,
     private_sample,
     remember,
 )
@@ -21,11 +25,22 @@ from benchround.whereabouts import (
 if TYPE_CHECKING:
     from benchround.screens.theme import LookKept
 
+GONE = (
+    "The sample was a copy of its own and is gone. 'benchround --sample FOLDER' keeps one in a "
+    "folder of yours; 'benchround new' begins your own season.\n"
+)
+"""What is said once the sample is left."""
+
 
 def open_screens(named: str, *, sample: bool) -> int:
-    """Open the screens and stay until the grower leaves; the exit code is returned."""
+    """Open the screens and stay until the grower leaves; the exit code is returned.
+
+    Args:
+        named: the season's folder; of the sample, the folder that keeps it; empty: none was named.
+        sample: whether the sample season is meant.
+    """
     if sample:
-        return _open_sample()
+        return _open_kept_sample(Path(named).expanduser()) if named else _open_sample()
     found = find_season(named)
     return _open(found) if found is not None else _open_first()
 
@@ -41,6 +56,26 @@ def _open_sample() -> int:
     finally:
         desk.close()
         shutil.rmtree(folder.parent, ignore_errors=True)
+        sys.stderr.write(GONE)
+
+
+def _open_kept_sample(folder: Path) -> int:
+    """Open the sample in a folder of the grower's; the first time it is laid there."""
+    from benchround.screens.app import run
+
+    if not holds_sample(folder):
+        lay_sample(folder)
+    clock = SampleClock(SAMPLE_DAY)
+    desk = Desk.open(folder, today=clock)
+    done = (one.day for one in desk.folder.records() if one.kind is not Kind.OUTLOOK)
+    for _ in range((max(done, default=SAMPLE_DAY) - SAMPLE_DAY).days):
+        clock.step()
+    try:
+        return run(
+            desk, sample=True, clock=clock, ring=own_ring(), look_kept=_look(), sample_kept=True
+        )
+    finally:
+        desk.close()
 
 
 def _look() -> LookKept:

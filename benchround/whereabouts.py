@@ -92,10 +92,35 @@ def private_sample() -> Path:
     """A copy of the sample to play with, in a fresh temporary folder of one's own."""
     import tempfile
 
-    source = sample_folder()
     target = Path(tempfile.mkdtemp(prefix="benchround-sample-")) / "sample_season"
+    lay_sample(target)
+    return target
+
+
+def holds_sample(folder: Path) -> bool:
+    """Whether a folder holds the sample season, with whatever was recorded there since."""
+    pages = (sample_folder() / "records").glob("*.json")
+    return is_season(folder) and all((folder / "records" / one.name).is_file() for one in pages)
+
+
+def lay_sample(target: Path) -> None:
+    """Copy the sample into a folder that is not there yet, or is empty.
+
+    Raises:
+        SeasonError: something else is in the folder, or it cannot be written.
+    """
+    source = sample_folder()
+    try:
+        if target.exists() and (not target.is_dir() or any(target.iterdir())):
+            raise SeasonError(f"{target} is no sample and not empty: name another folder.")
+        _copy_season(source, target)
+    except OSError as error:
+        why = error.strerror or "it cannot be written"
+        raise SeasonError(f"The sample was not laid in {target}: {why}.") from error
+
+
+def _copy_season(source: Path, target: Path) -> None:
     for folder in ("", "records"):
-        (target / folder).mkdir()
+        (target / folder).mkdir(parents=True, exist_ok=True)
         for file in (source / folder).glob("*.json"):
             (target / folder / file.name).write_bytes(file.read_bytes())
-    return target

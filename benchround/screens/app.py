@@ -84,6 +84,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
     Args:
         desk: the open season.
         sample: whether it is the sample season, which says so on its first line.
+        sample_kept: whether the sample lies in a folder of the grower's, and stays there.
         clock: the sample's clock, stepped by a key; without it the day stays pinned.
         ring: the keys as the grower has them.
         look_kept: the look this computer was given, and what keeps another one.
@@ -102,6 +103,8 @@ class BenchroundApp(App[None], inherit_bindings=False):
         clock: SampleClock | None = None,
         ring: KeyRing = USUAL,
         look_kept: LookKept | None = None,
+        *,
+        sample_kept: bool = False,
     ) -> None:
         self._look_kept = look_kept or LookKept()
         look = fitting(self._look_kept.look or desk.season.settings.get(LOOK, ""))
@@ -112,6 +115,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
             self._bindings = BindingsMap(ring.program_bindings())
         self.desk = desk
         self.sample = sample
+        self.lost_on_leaving = sample and not sample_kept
         self.clock = clock
         self.doings = Doings(desk, lambda: self.ring.named("undo"))
         speak(lambda: desk.season.unit_words)
@@ -315,6 +319,7 @@ def run(
     said: str = "",
     ring: KeyRing = USUAL,
     look_kept: LookKept | None = None,
+    sample_kept: bool = False,
 ) -> int:
     """Open the screens and stay until the grower leaves.
 
@@ -325,13 +330,14 @@ def run(
         said: what to say first on the round.
         ring: the keys as the grower has them.
         look_kept: the look this computer was given, and what keeps another one.
+        sample_kept: whether the sample lies in a folder of the grower's, and stays there.
 
     Returns:
         0, or 128 and the number of the signal that ended it.
     """
     collect_less()
     gc.freeze()  # the season and the program stay for the whole sitting: no need to look at them
-    app = BenchroundApp(desk, sample, clock, ring, look_kept)
+    app = BenchroundApp(desk, sample, clock, ring, look_kept, sample_kept=sample_kept)
     app.first_words = said
     app.run(mouse=False)
     return app.return_code or 0

@@ -87,8 +87,12 @@ class BenchScreen(Screen[Result], inherit_bindings=False):
         known = {key.action: key for key in self.ring.on(self.KEYS_OF)}
         helps = f"{known['help'].shown_first} shows all keys" if "help" in known else ""
         leaves = known.get("app.quit") or known.get("leave")
-        away = f"{leaves.shown_first} leaves, everything is saved" if leaves else ""
+        away = f"{leaves.shown_first} leaves, {self._what_stays()}" if leaves else ""
         return "; ".join(words for words in (away, helps) if words)
+
+    def _what_stays(self) -> str:
+        lost = getattr(self.app, "lost_on_leaving", False)  # before a first season there is none
+        return "the sample is not kept" if lost else "everything is saved"
 
     @property
     def desk(self) -> Desk:

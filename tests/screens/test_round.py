@@ -39,7 +39,7 @@ async def test_the_head_tells_day_counts_and_weather(desk: Desk, clock: SampleCl
     assert f"{len(made.today)} to do, {len(made.overdue)} overdue" in first
     assert f"{len(made.held)} held" in first
     assert second.startswith("5 to 23 C, dry, gusts 22 km/h")
-    assert third == "Sample season, day pinned to 27 May 2026; > steps to the next day"
+    assert third == "Sample, not kept when you leave; day pinned to 27 May 2026; > is the next day"
 
 
 async def test_tasks_stand_in_the_order_of_the_round_under_their_places(desk: Desk) -> None:

@@ -98,9 +98,11 @@ def _note(note: tuple[str, ...], width: int) -> Line:
 
 def _notes(desk: Desk, app: BenchroundApp, made: Round) -> Iterator[tuple[str, ...]]:
     if app.sample:
-        more = "; > steps to the next day" if app.clock is not None else ""
+        more = "; > is the next day" if app.clock is not None else ""
         pinned = f"day pinned to {_short(desk.today)}"
-        yield f"Sample season, {pinned}{more}", f"Sample, {pinned}{more}", f"Sample, {pinned}"
+        first = "Sample, not kept when you leave" if app.lost_on_leaving else "Sample, kept"
+        short = "Sample, not kept" if app.lost_on_leaving else first
+        yield f"{first}; {pinned}{more}", f"{short}; {pinned}{more}", f"{short}; {pinned}"
     problems = desk.problems
     if desk.read_only:
         yield (f"Read only: {problems[0] if problems else 'nothing can be recorded'}",)
