@@ -185,17 +185,30 @@ class Desk:
         return records
 
     def undo(self) -> tuple[Record, ...]:
-        """Withdraw the last action of this sitting; what was withdrawn is given back.
+        """Withdraw the last action of this sitting that still stands, and give it back.
 
         An empty answer means there is nothing left to undo.
         """
         while self._actions:
-            names = [name for name in self._actions.pop() if self._book.stands(name)]
-            if names:
-                self.withdraw(names)
-                found = (self._book.record(name) for name in names)
-                return tuple(record for record in found if record is not None)
+            found = self.take_back(self._actions.pop())
+            if found:
+                return found
         return ()
+
+    def take_back(self, names: Sequence[str]) -> tuple[Record, ...]:
+        """Withdraw those of some records that still stand, as one act, and give them back.
+
+        Args:
+            names: ids; one that was withdrawn already, here or elsewhere, is passed over.
+
+        Raises:
+            SeasonError: it could not be written; nothing changed.
+        """
+        found = [self._book.record(name) for name in names if self._book.stands(name)]
+        standing = tuple(record for record in found if record is not None)
+        if standing:
+            self.withdraw([record.id for record in standing])
+        return standing
 
     def reload(self) -> bool:
         """Take in what another computer changed in the folder; True if anything did.

@@ -103,7 +103,7 @@ class CardScreen(PageScreen, inherit_bindings=False):
         """Take back the last thing done."""
         gone = self.bench.doings.undo()
         self.write_card()
-        self.say(f"Taken back: {gone.words}." if gone else "There is nothing to take back.")
+        self.say(gone.said if gone else "There is nothing to take back.")
 
     def action_turn(self) -> None:
         """Turn the card over."""

@@ -132,7 +132,7 @@ class DiarySheet(Sheet, inherit_bindings=False):
             raise BenchroundError("No line was recorded since the sheet was opened.")
         gone = self.bench.doings.undo()
         self._last.pop()
-        self.say(f"Taken back: {gone.words}." if gone else "There is nothing to take back.")
+        self.say(gone.said if gone else "There is nothing to take back.")
         self._turn_page()
 
     def action_back(self) -> None:

@@ -7,13 +7,12 @@ was about, so that the cursor can go back to it.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import replace
 from datetime import date
 
 from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.frozen import dataclass
-from benchround.core.record import Draft
+from benchround.core.record import Draft, Record
 from benchround.core.task import Task
 from benchround.desk import Desk
 from benchround.screens.read_first import unread
@@ -25,16 +24,27 @@ class Doing:
     """One thing done.
 
     Attributes:
-        actions: how many actions of the desk it was.
+        records: ids of what was written; withdrawing a withdrawal makes count what it withdrew.
         key: the task the cursor goes back to.
         words: what to call it.
-        withdrawals: records that withdrew others; withdrawn themselves, those count again.
     """
 
-    actions: int
+    records: tuple[str, ...]
     key: str
     words: str
-    withdrawals: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class TakenBack:
+    """A doing that was taken back, as far as it still stood.
+
+    Attributes:
+        key: the task the cursor goes back to.
+        said: the sentence to say.
+    """
+
+    key: str
+    said: str
 
 
 class Doings:
@@ -74,10 +84,9 @@ class Doings:
             try:
                 records += self.desk.record(also, day)
             except BenchroundError:
-                self.desk.undo()
+                self.desk.take_back([record.id for record in records])
                 raise
-        actions = 2 if also else 1
-        return self._keep(actions, task.key, record_words(records, self.desk.season))
+        return self._keep(records, task.key, record_words(records, self.desk.season))
 
     def tick_all(self, tasks: Sequence[Task], day: date) -> str:
         """Record several tasks as done, as one act; the sentence says which were left, and why.
@@ -99,10 +108,10 @@ class Doings:
         faults = [f"{', '.join(names)}: {fault}" for fault, names in left.items()]
         if not ready:
             raise InputError(" ".join(faults))
-        self.desk.tick_all(ready, day)
+        records = self.desk.tick_all(ready, day)
         number = "1 task" if len(ready) == 1 else f"{len(ready)} tasks"
         words = f"{number} done ({', '.join(_families(ready))})"
-        said = self._keep(1, tasks[0].key, words)
+        said = self._keep(records, tasks[0].key, words)
         return f"{said} Left: {' '.join(faults)}" if faults else said
 
     def _not_yet(self, task: Task, day: date) -> str:
@@ -126,8 +135,8 @@ class Doings:
                 f"{say_day(until)} is not ahead of today, {say_day(today)}: put it off to a later "
                 "day, or tick it."
             )
-        self.desk.put_off(task, until, reason)
-        return self._keep(1, task.key, f"put off to {say_day(until)}")
+        records = self.desk.put_off(task, until, reason)
+        return self._keep(records, task.key, f"put off to {say_day(until)}")
 
     def record(self, drafts: Iterable[Draft], day: date, key: str = "", words: str = "") -> str:
         """Record what happened; the sentence to say.
@@ -143,7 +152,7 @@ class Doings:
         """
         self.require_past(day)
         records = self.desk.record(drafts, day)
-        return self._keep(1, key, words or record_words(records, self.desk.season))
+        return self._keep(records, key, words or record_words(records, self.desk.season))
 
     def withdraw(self, names: Sequence[str], words: str, instead: Sequence[Draft] = ()) -> str:
         """Withdraw records, and write others in their place; the sentence to say.
@@ -156,18 +165,21 @@ class Doings:
         Raises:
             BenchroundError: it could not be done; nothing changed.
         """
-        withdrawals = tuple(record.id for record in self.desk.withdraw(names))
+        written = tuple(record.id for record in self.desk.withdraw(names))
         if instead:
             try:
-                self.desk.record(instead)
+                written += tuple(record.id for record in self.desk.record(instead))
             except BenchroundError:
-                self.desk.withdraw(withdrawals)
+                self.desk.withdraw(written)
                 raise
-        self._done.append(Doing(1 if instead else 0, "", f"withdrawal of {words}", withdrawals))
+        self._done.append(Doing(written, "", f"withdrawal of {words}"))
         return f"Withdrawn: {words} ({self._undo_key()} brings it back)."
 
-    def undo(self) -> Doing | None:
+    def undo(self) -> TakenBack | None:
         """Take back the last doing; None where nothing is left.
+
+        What was withdrawn already, on another computer or by hand, is said to be so; nothing else
+        is taken back in its place.
 
         Raises:
             BenchroundError: it could not be taken back; it may be tried again.
@@ -175,14 +187,12 @@ class Doings:
         if not self._done:
             return None
         last = self._done[-1]
-        for left in range(last.actions, 0, -1):
-            self._done[-1] = replace(last, actions=left)
-            self.desk.undo()
-        self._done[-1] = replace(last, actions=0)
-        if last.withdrawals:
-            self.desk.withdraw(last.withdrawals)
+        taken = len(self.desk.take_back(last.records))
         self._done.pop()
-        return last
+        if not taken:
+            return TakenBack(last.key, f"Not taken back, it was withdrawn already: {last.words}.")
+        rest = " (part of it was withdrawn already)" if taken < len(last.records) else ""
+        return TakenBack(last.key, f"Taken back: {last.words}{rest}.")
 
     def require_past(self, day: date) -> None:
         """Refuse to record on a day still to come.
@@ -195,8 +205,8 @@ class Doings:
                 f"{say_day(day)} is still to come: go back to today to record what was done."
             )
 
-    def _keep(self, actions: int, key: str, words: str) -> str:
-        self._done.append(Doing(actions, key, words))
+    def _keep(self, records: Iterable[Record], key: str, words: str) -> str:
+        self._done.append(Doing(tuple(record.id for record in records), key, words))
         return f"Recorded: {words} ({self._undo_key()} takes it back)."
 
 

@@ -175,7 +175,7 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
             self.say("Nothing was recorded in this sitting: there is nothing to take back.")
             return
         self.show_round(gone.key)
-        self.say(f"Taken back: {gone.words}.")
+        self.say(gone.said)
 
     def action_mark(self) -> None:
         """Mark the current task, or take its mark off."""

@@ -168,7 +168,7 @@ class TakeInScreen(WideCard, inherit_bindings=False):
         """Take back the last thing recorded, and look again what is on the books."""
         self.require_open(self.desk.today)
         gone = self.bench.doings.undo()
-        said = f"Taken back: {gone.words}." if gone else "There is nothing to take back."
+        said = gone.said if gone else "There is nothing to take back."
         if gone and self._path is not None:
             self._read(self._path, said)
         else:

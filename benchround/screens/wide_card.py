@@ -31,7 +31,7 @@ class WideCard(CardScreen, inherit_bindings=False):
         """Take back the last thing recorded in this sitting, and say so."""
         gone = self.bench.doings.undo()
         self.write_card()
-        self.say(f"Taken back: {gone.words}." if gone else "There is nothing to take back.")
+        self.say(gone.said if gone else "There is nothing to take back.")
 
     def action_undo(self) -> None:
         """Take back the last thing recorded."""
