@@ -11,6 +11,7 @@ from benchround.core.season import Season
 from benchround.core.sky.weather import DayWeather, Weather
 from benchround.core.task import HARM_WORDS, Harm, Round, Slot, Standing, Task
 from benchround.core.typed.date import MONTH_NAMES, WEEKDAYS
+from benchround.core.unit_words import own
 from benchround.screens.text import in_units
 
 MARKS = {Harm.DIES_TODAY: "!!", Harm.SPOILS_THIS_WEEK: "!", Harm.GETS_LATE: ""}
@@ -29,6 +30,8 @@ FAR_DAYS = 300
 """A window this long has no end worth telling."""
 COLD_NIGHT_C, HOT_DAY_C, GALE_KMH, HEAVY_RAIN_MM = 3.0, 28.0, 50.0, 10.0
 """From when the line on the weather names a coming day (our proposal)."""
+COLD = "down to"
+"""How a coming day is told that brings cold."""
 SILENT = frozenset({"of_place", "part", "family", "final"})
 """Figures that say nothing to the grower."""
 UNITS = {"_c": "C", "_mm": "mm", "_cm": "cm", "_m": "m", "_h": "h", "_kmh": "km/h"}
@@ -123,7 +126,7 @@ def _day_words(known: DayWeather) -> str:
 def _rough_words(ahead: DayWeather) -> str:
     parts: list[str] = []
     if ahead.min_c is not None and ahead.min_c <= COLD_NIGHT_C:
-        parts.append(f"down to {ahead.min_c:g} C")
+        parts.append(f"{COLD} {ahead.min_c:g} C")
     if ahead.max_c is not None and ahead.max_c >= HOT_DAY_C:
         parts.append(f"{ahead.max_c:g} C")
     if ahead.rain_mm is not None and ahead.rain_mm >= HEAVY_RAIN_MM:
@@ -177,8 +180,8 @@ def _figure(name: str, value: Figure, season: Season) -> str:
     if name == "count":
         return str(value)
     if name in ("container", "cause", "reason", "variety", "covering", "crop", "raising"):
-        return str(value)
-    return f"{name.replace('_', ' ')} {value}"
+        return own(str(value))
+    return f"{name.replace('_', ' ')} {own(value) if isinstance(value, str) else value}"
 
 
 def tick_words(task: Task, season: Season) -> str:

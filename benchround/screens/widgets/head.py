@@ -11,7 +11,7 @@ from benchround.core.task import Round
 from benchround.core.typed.date import how_far
 from benchround.screens.text import Line, Role, fit, line, paragraph, width_of
 from benchround.screens.widgets.paper import Paper
-from benchround.screens.words import counts, full_day, outlook
+from benchround.screens.words import COLD, counts, full_day, outlook
 
 if TYPE_CHECKING:
     from benchround.desk import Desk
@@ -82,12 +82,17 @@ def _first(made: Round, today: date) -> Line:
 
 
 def _joined(pieces: Sequence[str], width: int) -> Line:
-    words = pieces[0]
-    for piece in pieces[1:]:
-        if width_of(words) + width_of(piece) + 2 > width:
-            break
-        words = f"{words}; {piece}"
-    return line((words, Role.INK))
+    """The day, then the days after it; cold ones come before others where room is short."""
+    taken = {0}
+    for cold in (True, False):
+        for number, piece in enumerate(pieces):
+            if not number or (COLD in piece) is not cold:
+                continue
+            chosen = [one for at, one in enumerate(pieces) if at in taken or at == number]
+            if width_of("; ".join(chosen)) > width:
+                break
+            taken.add(number)
+    return line(("; ".join(one for at, one in enumerate(pieces) if at in taken), Role.INK))
 
 
 def _note(note: tuple[str, ...], width: int) -> Line:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, cast
 
 from benchround.core.season import Season
 from benchround.core.task import Task
+from benchround.core.unit_words import own
 from benchround.screens.text import Line, Role, line, paragraph
 from benchround.screens.widgets.paper import Paper
 from benchround.screens.words import (
@@ -47,6 +48,7 @@ class TaskDetail(Paper):
         high = self.size.height
         if len(found) <= high or not high:
             return found
+        found = list(_lines(self._shown, self._season, self._cautions, width, room=high - 1))
         return [*found[: high - 1], line((f"{self._why_key()} tells the rest", Role.QUIET))]
 
     def _why_key(self) -> str:
@@ -57,15 +59,23 @@ class TaskDetail(Paper):
         self.rewrite()
 
 
-def _lines(task: Task, season: Season, cautions: Cautions, width: int) -> Iterator[Line]:
-    yield from paragraph(subject_in_full(task, season), width, Role.HEADING)
-    yield from paragraph(task.instruction, width, Role.STRONG, INDENT)
-    for words, in_full in cautions:
-        lead = "Read first (w)" if in_full else "Caution"
-        yield from paragraph(f"{lead}: {words}", width, Role.CAUTION, INDENT)
+def _caution(words: str, in_full: bool, width: int) -> Sequence[Line]:
+    lead = "Read first (w)" if in_full else "Caution"
+    return list(paragraph(f"{lead}: {words}", width, Role.CAUTION, INDENT))
+
+
+def _lines(
+    task: Task, season: Season, cautions: Cautions, width: int, room: int | None = None
+) -> Iterator[Line]:
+    """The lines of a task; where the room is too short, cautions come before what to do."""
+    head = list(paragraph(subject_in_full(task, season), width, Role.HEADING))
+    told = list(paragraph(task.instruction, width, Role.STRONG, INDENT))
+    warned = [row for one in cautions for row in _caution(*one, width)]
+    short = room is not None and len(head) + len(told) + len(warned) > room
+    yield from (*head, *warned, *told) if short else (*head, *told, *warned)
     standing = f"{standing_words(task)}; {window_words(task)}; {harm_words(task)}"
     if task.put_off:
-        standing = f"{standing}; {task.put_off}"
+        standing = f"{standing}; {own(task.put_off)}"
     yield from paragraph(standing, width, Role.INK, INDENT)
     yield from paragraph(f"why: {task.why}", width, Role.QUIET, INDENT)
     yield from paragraph(f"ticking writes: {tick_words(task, season)}", width, Role.QUIET, INDENT)

@@ -1,0 +1,29 @@
+"""What must not be missed stands first where a terminal is small."""
+
+from __future__ import annotations
+
+from benchround.core.task import Family
+from benchround.desk import Desk
+from benchround.screens.text import width_of
+from benchround.screens.widgets.head import _joined
+from tests.screens.stage import app_on, seen, stand_on
+
+
+async def test_a_caution_and_the_cold_night_are_seen_at_60_by_20(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(60, 20)) as pilot:
+        await pilot.pause()
+        stand_on(app, Family.LIDS, "frame-a")
+        await pilot.pause()
+        shown = seen(app)
+    assert "Read first (w): Glass lid" in shown
+    assert "Sun down to 2 C" in shown.splitlines()[1]
+
+
+def test_the_line_on_the_weather_keeps_its_order_and_its_width() -> None:
+    pieces = ("5 to 23 C, dry", "Fri 29 C, gusts 68", "Sun down to 2 C", "Mon 30 C")
+    lines = {width: "".join(text for text, _ in _joined(pieces, width)) for width in (80, 50, 34)}
+    assert lines[80] == "; ".join(pieces)
+    assert lines[50] == "5 to 23 C, dry; Sun down to 2 C"
+    assert lines[34] == lines[50]
+    assert all(width_of(words) <= width for width, words in lines.items())
