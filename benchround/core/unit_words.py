@@ -3,7 +3,7 @@
 All sentences of the program are made in C and mm, by whatever rule makes them; here, and nowhere
 else, they are turned into what the grower reads. What the grower wrote - names of places,
 varieties, packets, containers - is never changed: a name that holds such a figure is passed over
-whole.
+whole, and so is a note, which `own` marks as the grower's.
 
 A figure with C is a temperature; with K, or told as a difference ("cooler by 3 to 6 C", "worth 1 to
 2 C", "2 C warmer"), it is a difference. Heat in degree-days is a difference times days, said as "F
@@ -35,8 +35,20 @@ _HEAT = (
     rf"(?<![\w.])(?P<heat>{_NUMBER}(?:(?:{_BETWEEN}| of ){_NUMBER})*) ?degree-days(?![\w'-])"
     rf"(?P<usual> where {_NUMBER}(?= (?:is|are) usual))?"
 )
+OWN_MARKS = ("\ufdd0", "\ufdd1")
+"""Stand about what the grower wrote; Unicode keeps both for such use, and no text holds them."""
+_MARKED = "{0}[^{1}]*{1}".format(*OWN_MARKS)
 _LABEL = r"(?<=, )(?P<label>C|mm)$"
 _ONE = rf"(?P<gap> to | or | and | x |\.\.|(?<=[0-9])-)?(?P<number>{_NUMBER})"
+_FIGURES = re.compile(f"{_HEAT}|{_FIGURE}")
+_TURNED = re.compile(f"{_FIGURES.pattern}|{_LABEL}")
+
+
+def own(text: str) -> str:
+    """What the grower wrote, marked so that its figures stay; the marks are never drawn."""
+    first, last = OWN_MARKS
+    bare = text.replace(first, "").replace(last, "")
+    return f"{first}{bare}{last}" if _TURNED.search(f", {bare}") else bare
 
 
 class UnitWords:
@@ -54,11 +66,9 @@ class UnitWords:
 
     @cached_property
     def _pattern(self) -> re.Pattern[str]:
-        figure = re.compile(f"{_HEAT}|{_FIGURE}")
-        held = {name for name in self._names if figure.search(name)}
+        held = {name for name in self._names if _FIGURES.search(name)}
         kept = sorted(map(re.escape, held), key=len, reverse=True)
-        own = rf"(?P<own>{'|'.join(kept)})|" if kept else ""
-        return re.compile(f"{own}{_HEAT}|{_FIGURE}|{_LABEL}")
+        return re.compile(f"(?P<own>{'|'.join((_MARKED, *kept))})|{_TURNED.pattern}")
 
     def __call__(self, text: str) -> str:
         """The sentence in the grower's units; in C and mm it is the very same."""
@@ -66,7 +76,7 @@ class UnitWords:
 
     def _said(self, found: re.Match[str]) -> str:
         said = found.groupdict()
-        if said.get("own"):
+        if said["own"]:
             return found[0]
         if said["label"]:
             return self._unit(said["label"])

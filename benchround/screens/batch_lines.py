@@ -10,6 +10,7 @@ from benchround.core.dates import say_day
 from benchround.core.planning.schedule import Expected
 from benchround.core.record import Record
 from benchround.core.season import Season
+from benchround.core.unit_words import own
 from benchround.drawing.lifecycle import lifecycle_lines, way_of
 from benchround.drawing.stretches import coming_steps
 from benchround.screens.pictures import glyphs, shown
@@ -130,7 +131,7 @@ def record_text(record: Record, season: Season) -> str:
     """A record in words: kind, figures, part and note."""
     part = record.text("part")
     figures = figure_words(record.figures, season)
-    more = ", ".join(words for words in (part, figures, record.note) if words)
+    more = ", ".join(words for words in (part, figures, own(record.note)) if words)
     return f"{record.kind}: {more}" if more else str(record.kind)
 
 

@@ -12,6 +12,7 @@ from benchround.core.lifecycle import NEXT
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_note, read_number, read_place, read_whole
+from benchround.core.unit_words import own
 from benchround.core.units import Units, units_of
 from benchround.screens.keys import RECORD, bindings
 from benchround.screens.record_fields import (
@@ -123,7 +124,7 @@ class RecordSheet(Sheet, inherit_bindings=False):
         lines: list[Line] = [line(("Recorded last", Role.HEADING))]
         for record in reversed(self.sown_batch.records[-LAST_RECORDS:]):
             figures = figure_words(record.figures, self.desk.season)
-            said = ", ".join(words for words in (figures, record.note) if words)
+            said = ", ".join(words for words in (figures, own(record.note)) if words)
             words = f"{record.day.isoformat()} {record.kind}{f': {said}' if said else ''}"
             lines += paragraph(words, width, Role.QUIET, "  ")
         return lines

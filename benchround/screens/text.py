@@ -18,6 +18,8 @@ from rich.segment import Segment
 from rich.style import Style
 from textual.strip import Strip
 
+from benchround.core.unit_words import OWN_MARKS
+
 MOST_LETTERS = 2_000
 """What is longer is cut before it is measured: no line of a screen holds more."""
 MOST_MARKS = 2
@@ -97,6 +99,8 @@ def _clean(text: str, most: int, ascii_only: bool) -> str:
     signs: list[str] = []
     marks = 0
     for sign in unicodedata.normalize("NFC", text):
+        if sign in OWN_MARKS:
+            continue
         category = unicodedata.category(sign)
         marks = marks + 1 if category in ("Mn", "Me") else 0
         if marks > MOST_MARKS:
@@ -137,7 +141,7 @@ def fit(text: str, width: int, *, typed: bool = False) -> str:
     Args:
         text: anything.
         width: columns.
-        typed: whether it stands in a field as it was typed, and is left in the units it is in.
+        typed: whether it is left in the units it is in: typed in a field, or turned already.
     """
     if width <= 0:
         return ""
@@ -227,7 +231,7 @@ def strip(words: Line, width: int, style_of: StyleOf, *, whole: Role | None = No
         seen = clean(text)
         wide = width_of(seen)
         if wide > left or (wide == left and number < last):
-            seen, wide = fit(seen, left) if wide > left else seen, left
+            seen, wide = fit(seen, left, typed=True) if wide > left else seen, left
         if wide:
             segments.append(Segment(seen, style_of(whole or role)))
             left -= wide

@@ -9,6 +9,7 @@ from benchround.core.caution.due import CAUTIONS, read_key, to_show
 from benchround.core.dates import say_day
 from benchround.core.record import Draft, Kind
 from benchround.core.task import HARM_WORDS, Task
+from benchround.core.unit_words import own
 from benchround.screens.keys import WHY, bindings
 from benchround.screens.page import PageScreen
 from benchround.screens.text import BLANK, Line, Role, line, paragraph
@@ -55,7 +56,7 @@ class WhyScreen(PageScreen, inherit_bindings=False):
             until = f"; look again {say_day(again)}" if again else ""
             yield from _told("held because", f"{task.hold.because}{until}", width)
         if task.put_off:
-            yield from _told("by your own hand", task.put_off, width)
+            yield from _told("by your own hand", own(task.put_off), width)
         yield BLANK
         yield from _told("rule", task.why.rule, width)
         for number, figure in enumerate(task.why.figures):

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchround.core.unit_words import UnitWords
+from benchround.core.unit_words import OWN_MARKS, UnitWords, own
 from benchround.core.units import Degrees, Rain, Units
 
 F, INCH, BOTH = Units(Degrees.F), Units(rain=Rain.INCH), Units(Degrees.F, Rain.INCH)
@@ -75,6 +75,17 @@ def test_what_the_grower_wrote_is_never_changed() -> None:
     words = UnitWords(BOTH, ("Cellar 5 C", "10 mm Ball", "plain", "5 C (a+b"))
     told = "Move 10 mm Ball to Cellar 5 C, not below 5 C; 5 C (a+b"
     assert words(told) == "Move 10 mm Ball to Cellar 5 C, not below 41 F; 5 C (a+b"
+
+
+@pytest.mark.parametrize(
+    "note",
+    ["compost at 20 C, 5 mm deep", "20 C", "tray B, C", "62 of 119 degree-days", "a plain one"],
+)
+def test_a_marked_note_is_never_changed(note: str) -> None:
+    words = UnitWords(BOTH)
+    told = words(f"noted: {own(note)}, at 20 C")
+    assert told.translate(dict.fromkeys(map(ord, OWN_MARKS))) == f"noted: {note}, at 68 F"
+    assert words(told) == told
 
 
 @given(st.integers(-40, 60))

@@ -40,4 +40,4 @@ class Status(Paper):
         if len(found) <= MOST_LINES:
             return found or (line(""),)
         rest = " ".join(text for words in found[MOST_LINES - 1 :] for text, _ in words)
-        return [*found[: MOST_LINES - 1], line((fit(rest, width), self._role))]
+        return [*found[: MOST_LINES - 1], line((fit(rest, width, typed=True), self._role))]
