@@ -49,7 +49,7 @@ else:
             _fill(cls, told, added)
         return table.owner
 
-    @standard(frozen=True)
+    @standard(frozen=True, init=False, repr=False, eq=False)  # each of them is compiled
     class _Asked:
         """Lends what the standard decorator notes of a class and its fields and is asked for."""
 

@@ -17,15 +17,12 @@ from benchround.core.crop.crop import Crop, PlantClass
 from benchround.core.crop.sound import crop_from_sound_table
 from benchround.core.errors import UnknownNameError
 from benchround.core.frozen import dataclass
-from benchround.crops.shipped import pieces, shipped_files
+from benchround.crops.shipped import pieces
 
 if TYPE_CHECKING:
     from benchround.core.crop.fault import Fault
 
 # Looking for faults is for the grower's own files; what that takes is imported where they are read.
-
-SHIPPED = shipped_files()
-"""The files of the library itself."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,8 @@ from hypothesis import strategies as st
 
 from benchround.cli import main
 from benchround.core.errors import BenchroundError
-from benchround.crops.library import SHIPPED, faults_in_files, load_library
+from benchround.crops.library import faults_in_files, load_library
+from benchround.crops.shipped import shipped_files
 from benchround.feeds.daily_csv import read_daily_file
 from benchround.feeds.frost_file import frost_days_of
 from benchround.feeds.text_file import read_text
@@ -69,7 +70,7 @@ READERS: dict[str, tuple[Callable[[Path], object], Callable[[], bytes]]] = {
     "text": (read_text, lambda: "crop;seeds\n\u00e9;1\n".encode("cp1252")),
     "daily weather": (read_daily_file, lambda: WEATHER),
     "lowest temperatures": (frost, lambda: WEATHER),
-    "crops": (crops, lambda: SHIPPED[0].read_bytes()[:1500]),
+    "crops": (crops, lambda: shipped_files()[0].read_bytes()[:1500]),
     "a season's own file": (heading, lambda: (sample_folder() / HEADING).read_bytes()),
     "a lock": (read_holder, lambda: LOCK),
     "a kept copy": (files_in, lambda: packed(sample_folder(), DAY_0)[:20_000]),

@@ -10,10 +10,11 @@ from benchround.core.crop.crop import HAZARDS, Hardiness, PlantClass, Raising
 from benchround.core.crop.sound import crop_from_sound_table
 from benchround.core.crop.table import crop_from_table
 from benchround.core.errors import CropFileError, UnknownNameError
-from benchround.crops.library import SHIPPED, faults_in_files, load_library
-from benchround.crops.shipped import LINES, lines_of, pieces
+from benchround.crops.library import faults_in_files, load_library
+from benchround.crops.shipped import LINES, lines_of, pieces, shipped_files
 from tests.crops.published import KEYS, LIBRARY, crop
 
+SHIPPED = shipped_files()
 SEA_KALE = """
 [sea-kale]
 name = "Sea kale"

@@ -150,8 +150,9 @@ def hour_gain_c(
         night_c: gain of the shut frame by night, -3 to 10 K.
         fit: what the grower's readings say.
     """
-    sun = _sunlit(hour, fit)
-    by_sun = gain_through_c(build, sun, lid, build.opening_m2(lid))
+    by_sun = 0.0
+    if hour.radiation_wm2 > 0.0:
+        by_sun = gain_through_c(build, _sunlit(hour, fit), lid, build.opening_m2(lid))
     by_night = require_night_gain("the night gain", night_c) * kept_at_night(build, lid)
     fading = max(0.0, 1.0 - hour.radiation_wm2 / NIGHT_FADES_BY_WM2)
     return max(by_night, by_sun + min(by_night, 0.0) * fading)
