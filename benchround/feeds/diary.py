@@ -18,7 +18,7 @@ from benchround.core.progress import Counted, Progress, told, unheard
 from benchround.core.record import Draft, Record
 from benchround.core.season import Season
 from benchround.core.typed.date import month_first
-from benchround.core.typed.diary_line import read_diary_line
+from benchround.core.typed.diary_line import day_named, read_diary_line
 from benchround.feeds.sowing_words import day_of
 from benchround.feeds.sowings_known import SowingsKnown
 
@@ -80,6 +80,7 @@ class Diary:
         try:
             draft = self._draft(text)
         except InputError as error:
+            self.day = self._day_named(text)
             return DiaryLine(number, text, fault=str(error))
         self.day = day_of(draft, self._today)
         known = self._known.take(draft, self._today)
@@ -88,6 +89,13 @@ class Diary:
         named = replace(draft, about=f"b{self._free:02d}")
         self._free += 1
         return DiaryLine(number, text, named)
+
+    def _day_named(self, text: str) -> date:
+        """The day of a line whose rest is not understood: the lines below it are of that day."""
+        try:
+            return day_named(text, self._today, self.day, month_first=self._month_first)
+        except InputError:
+            return self.day
 
     def _draft(self, text: str) -> Draft:
         draft = read_diary_line(

@@ -82,6 +82,15 @@ def read_diary_line(
     return sowing_draft(batch, {**figures, **rest.figures}, day, today)
 
 
+def day_named(text: str, today: date, usual_day: date, *, month_first: bool = False) -> date:
+    """The day a line begins with, whatever follows; the usual day where it names none.
+
+    Raises:
+        InputError: it begins like a day, but is none.
+    """
+    return _day(text[:LONGEST_LINE].split(), today, usual_day, month_first)[0]
+
+
 def sowing_draft(
     batch: str, figures: dict[str, Figure], day: date, today: date, note: str = ""
 ) -> Draft:

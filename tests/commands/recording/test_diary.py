@@ -115,3 +115,18 @@ def test_ctrl_c_while_reading_leaves_the_season_as_it_was(
     assert ran.code == 130
     assert "Stopped after 0 of 200 lines: nothing was recorded." in ran.err
     assert files_of(season / "records") == before
+
+
+def test_a_line_with_a_fault_still_gives_its_day_to_those_below_it(
+    season: Path, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    lines = "10 apr cosmos 40 seeds\n15 apr cosmmos 40 seeds\nlettuce 80 seeds\n"
+    piped(monkeypatch, f"{lines}16 apr\nleek 60 seeds\nnosuchcrop\nleek 61 seeds\n".encode())
+    assert run("diary", "--only-good").code == 0
+    batches = opened(season).season.batches
+    assert [(batches[f"b{n}"].crop, batches[f"b{n}"].begun) for n in range(34, 38)] == [
+        ("cosmos", date(2026, 4, 10)),
+        ("lettuce", date(2026, 4, 15)),
+        ("leek", date(2026, 4, 16)),
+        ("leek", date(2026, 4, 16)),
+    ]
