@@ -21,12 +21,23 @@ def unread(task: Task, season: Season, day: date) -> tuple[str, ...]:
         season: what was read when, and the crop.
         day: the day it is ticked on.
     """
-    if not task.cautions:
-        return ()
     key = crop_of(task, season)
     crop = season.crop(key) if key else None
-    shown = to_show(task.cautions, season.cautions_read, day, key)
-    return tuple(name for name, in_full in shown if in_full and blocks(name, crop))
+    return tuple(name for name in in_full(task, season, day) if blocks(name, crop))
+
+
+def in_full(task: Task, season: Season, day: date) -> tuple[str, ...]:
+    """The cautions of a task that are to be said in full on a day, worst first.
+
+    Args:
+        task: the task.
+        season: what was read when.
+        day: the day it is ticked on.
+    """
+    if not task.cautions:
+        return ()
+    shown = to_show(task.cautions, season.cautions_read, day, crop_of(task, season))
+    return tuple(name for name, whole in shown if whole)
 
 
 def crop_of(task: Task, season: Season) -> str:

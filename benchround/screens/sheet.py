@@ -12,14 +12,14 @@ from benchround.core.task import Ask, Task
 from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_note
 from benchround.screens.keys import TASK, bindings
-from benchround.screens.read_first import as_read, crop_of, unread
+from benchround.screens.read_first import as_read, crop_of, in_full, unread
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault, by_field
 from benchround.screens.sheet_fields import day_field, echo_day, month_first, place_field
 from benchround.screens.text import Line, Role, paragraph
 from benchround.screens.widgets.field import Field, plain_choices
 from benchround.screens.words import subject_in_full, tick_words
 
-NEEDED = "needed"
+AGREE, NEEDED = "agree", "needed"
 
 
 class TaskSheet(Sheet, inherit_bindings=False):
@@ -55,7 +55,7 @@ class TaskSheet(Sheet, inherit_bindings=False):
         season = self.desk.season
         if ask.into == "place":
             return place_field(season, ask.default, label=ask.label)
-        hint = NEEDED if ask.needed else ""
+        hint = NEEDED if ask.needed else ask.hint
         if ask.choices:
             finder = plain_choices(ask.choices)
             return Field(ask.into, ask.label, ask.default, finder, only=True, hint=hint)
@@ -78,15 +78,30 @@ class TaskSheet(Sheet, inherit_bindings=False):
         waiting = unread(self.done_task, self.desk.season, self.day)
         return tuple(name for name in waiting if name not in self._read)
 
+    @property
+    def _said_in_full(self) -> tuple[str, ...]:
+        """The cautions shown: those that hold it up, and all others the round tells to read."""
+        shown = in_full(self.done_task, self.desk.season, self.day)
+        return tuple(name for name in shown if name not in self._read)
+
+    @property
+    def foot_first(self) -> str:
+        """The key that says a caution was read, while one is shown."""
+        return AGREE if self._said_in_full else ""
+
     def _first_words(self, width: int) -> Sequence[Line]:
-        to_read = self._to_read
-        if not to_read:
+        shown = self._said_in_full
+        if not shown:
             return ()
-        more = f", and there are {len(to_read) - 1} more" if len(to_read) > 1 else ""
-        agree = f"{self.ring.named('agree')} says that you have read it{more}"
+        more = f"; {len(shown) - 1} more after it" if len(shown) > 1 else ""
+        agree = f"{self.ring.named(AGREE)} says that you have read it{more}"
+        first, *others = (
+            paragraph(f"READ FIRST: {CAUTIONS[name].full}", width, Role.BAD) for name in shown
+        )
         return [
-            *paragraph(f"READ FIRST: {CAUTIONS[to_read[0]].full}", width, Role.BAD),
+            *first,
             *paragraph(agree, width, Role.STRONG),
+            *(row for rows in others for row in rows),
         ]
 
     def note_lines(self, width: int) -> Sequence[Line]:
@@ -105,12 +120,12 @@ class TaskSheet(Sheet, inherit_bindings=False):
 
     def action_agree(self) -> None:
         """Say that the caution shown was read; after the last, tick what wants no more figures."""
-        to_read = self._to_read
-        if not to_read:
+        shown = self._said_in_full
+        if not shown:
             self.say("There is no caution that waits to be read.")
             return
-        self._read.add(to_read[0])
-        if self._to_read:
+        self._read.add(shown[0])
+        if self._said_in_full:
             self.say("Read on: there is another one.")
         elif any(ask.needed and not self.form.field(ask.into).value for ask in self.done_task.asks):
             self.say("Read. Fill in what is needed and save.")
@@ -122,7 +137,7 @@ class TaskSheet(Sheet, inherit_bindings=False):
     def save(self) -> str:
         """Tick the task with the figures typed."""
         if self._to_read:
-            agree = self.ring.named("agree")
+            agree = self.ring.named(AGREE)
             raise BenchroundError(f"Nothing was recorded: read the caution, then press {agree}.")
         values, reading = self.form.values(), Reading()
         day = reading.read("day", lambda: self._day(values["day"]), self.day)

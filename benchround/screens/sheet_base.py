@@ -96,6 +96,11 @@ class Sheet(BenchScreen[str], inherit_bindings=False):
         """Under what name what was typed is kept."""
         return self.KEYS_OF
 
+    @property
+    def foot_first(self) -> str:
+        """The id of a key that is named first at the foot while it is wanted; empty: none is."""
+        return ""
+
     def make_fields(self) -> Sequence[Field]:
         """The fields, with their defaults."""
         return ()
@@ -155,6 +160,7 @@ class Sheet(BenchScreen[str], inherit_bindings=False):
         self.form.redraw()
         self.query_one("#title", Title).rewrite()
         self.query_one("#notes", Notes).rewrite()
+        self.query_one(KeyBar).rewrite()
 
     def action_save(self) -> None:
         """Record what the sheet says and close it; with faults, show them and stay."""

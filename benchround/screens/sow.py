@@ -44,6 +44,7 @@ REASON_LEAST = 24
 TALL = 34
 """Lines of the screen from which there are enough."""
 SHORT_CAUTIONS = 1
+AGREE = "agree"
 BEGIN = (
     "Type the first letters of the crop and save: everything else has its default, and can be "
     "changed first with tab."
@@ -201,6 +202,12 @@ class SowScreen(Sheet, inherit_bindings=False):
             if in_full and blocks(name, crop) and name not in self._agreed
         )
 
+    @property
+    def foot_first(self) -> str:
+        """The key that says a caution was read, while one waits."""
+        crop = self.crop
+        return AGREE if crop is not None and self._to_read(crop) else ""
+
     def note_lines(self, width: int) -> Sequence[Line]:
         """Cautions, the sowing window, the days ahead, and the label's two sides."""
         crop = self.crop
@@ -214,7 +221,7 @@ class SowScreen(Sheet, inherit_bindings=False):
             yield from paragraph(f"READ FIRST: {CAUTIONS[to_read[0]].full}", width, Role.BAD)
             more = f"; {len(to_read) - 1} more after it" if len(to_read) > 1 else ""
             yield line(
-                (self.ring.named("agree"), Role.KEY),
+                (self.ring.named(AGREE), Role.KEY),
                 (f" says that you have read it{more}", Role.INK),
             )
         others = [name for name, _ in self._cautions(crop) if name not in to_read]
@@ -278,7 +285,7 @@ class SowScreen(Sheet, inherit_bindings=False):
         if not says.planned and day > today:
             raise SheetFault({"day": "still to come: say planned, or take a day up to today"})
         if self._to_read(crop):
-            agree = self.ring.named("agree")
+            agree = self.ring.named(AGREE)
             raise BenchroundError(f"Nothing was recorded: read the caution, then press {agree}.")
         drafts = [
             Draft(Kind.CAUTION_READ, read_key(name, crop.key)) for name in sorted(self._agreed)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -192,3 +193,30 @@ def test_several_tasks_are_one_act_or_none(desk: Desk) -> None:
     with pytest.raises(Exception, match=f"{count.about}: .*a figure is needed"):
         desk.tick_all([*alike, count])
     assert len(desk.folder.records()) == number > before
+
+
+@pytest.mark.parametrize("second", ["C46", "C38"])
+async def test_every_caution_told_to_be_read_first_is_shown_and_agreed_to(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch, second: str
+) -> None:
+    two = replace(BLOCKED, cautions=("C44", second))
+    monkeypatch.setattr(desk, "round", lambda day=None: type(MADE_ROUND)(desk.today, (two,)))
+    app = app_on(desk)
+    async with app.run_test(size=(100, 40)) as pilot:
+        await pilot.pause()
+        await pilot.press("space")
+        await pilot.pause()
+        shown = " ".join(seen(app).split())
+        for name in two.cautions:
+            assert f"READ FIRST: {CAUTIONS[name].full}" in shown
+        assert seen(app).splitlines()[-1].startswith("ctrl+k have read  enter save")
+        await pilot.press("ctrl+k")
+        await pilot.pause()
+        assert front(app) == TASK
+        shown = " ".join(seen(app).split())
+        assert f"READ FIRST: {CAUTIONS[second].full}" in shown
+        assert CAUTIONS["C44"].full not in shown
+        await pilot.press("ctrl+k")
+        await pilot.pause()
+        assert front(app) == ROUND
+    assert {read_key("C44"), read_key(second)} <= set(desk.season.cautions_read)

@@ -28,7 +28,9 @@ class KeyBar(Paper):
     def lines(self, width: int) -> Sequence[Line]:
         """The keys that fit."""
         ring = cast("BenchroundApp", self.app).ring
-        return (foot_line(ring.footer_words(self._screen), width),)
+        first = getattr(self.screen, "foot_first", "")
+        now = tuple((ring.named(key.id), key.label) for key in ring.keys if key.id == first)
+        return (foot_line((*now, *ring.footer_words(self._screen)), width),)
 
 
 def foot_line(words: Sequence[tuple[str, str]], width: int) -> Line:
