@@ -90,6 +90,19 @@ class LidScene:
         return tonight <= (self.limits.fleece_at_c if self.delicate else self.limits.mat_at_c)
 
 
+class Curves(dict[LidPosition, Curve]):
+    """The inside temperature by hour at each lid position, reckoned when it is asked for."""
+
+    def __init__(self, build: FrameBuild, day: LidDay, night_c: float, fit: FrameFit) -> None:
+        super().__init__()
+        self._build, self._day, self._night_c, self._fit = build, day, night_c, fit
+
+    def __missing__(self, lid: LidPosition) -> Curve:
+        found = lid_curve(self._build, self._day, lid, self._night_c, self._fit)
+        self[lid] = found
+        return found
+
+
 def set_scene(
     build: FrameBuild,
     day: LidDay,
@@ -101,7 +114,7 @@ def set_scene(
 ) -> LidScene:
     """Return the scene of one frame's day."""
     night_c = usual_night_gain_c(build, fit) if night_gain is None else night_gain
-    curves = {lid: lid_curve(build, day, lid, night_c, fit) for lid in LID_ORDER}
+    curves = Curves(build, day, night_c, fit)
     rise, fall = sun_window(day)
     leave = fall if day.sun_leaves is None else min(fall, minute_of(day.sun_leaves))
     noon = (rise + fall) / 2.0
