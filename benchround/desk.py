@@ -132,15 +132,25 @@ class Desk:
         return records
 
     def tick(
-        self, task: Task, answers: Mapping[str, str] | None = None, day: date | None = None
+        self,
+        task: Task,
+        answers: Mapping[str, str] | None = None,
+        day: date | None = None,
+        also: Iterable[Draft] = (),
     ) -> tuple[Record, ...]:
-        """Record a task as done, with the figures typed for it.
+        """Record a task as done, with the figures typed for it: one act.
+
+        Args:
+            task: the task.
+            answers: what was typed, by the name of the figure.
+            day: the day it was done, today if none is given.
+            also: what else to record with it, such as a note.
 
         Raises:
             InputError: an answer cannot be understood.
             IllegalRecordError: the season has changed so that it no longer fits.
         """
-        return self.record(self._drafts(task, answers or {}), day)
+        return self.record((*self._drafts(task, answers or {}), *also), day)
 
     def tick_all(self, tasks: Iterable[Task], day: date | None = None) -> tuple[Record, ...]:
         """Record several tasks as done with what stands in them: one act, all of them or none.

@@ -79,13 +79,7 @@ class Doings:
             BenchroundError: it could not be recorded; nothing changed.
         """
         self.require_past(day)
-        records = self.desk.tick(task, answers, day)
-        if also:
-            try:
-                records += self.desk.record(also, day)
-            except BenchroundError:
-                self.desk.take_back([record.id for record in records])
-                raise
+        records = self.desk.tick(task, answers, day, also)
         return self._keep(records, task.key, record_words(records, self.desk.season))
 
     def tick_all(self, tasks: Sequence[Task], day: date) -> str:

@@ -107,3 +107,20 @@ def test_what_cannot_stand_in_its_place_leaves_what_was_there(desk: Desk) -> Non
         doings.withdraw([last_id(desk)], "the note", [Draft(Kind.HARDENING_STEP, "b01")])
     assert notes(desk) == ["first"]
     assert doings.undo() is None
+
+
+def test_a_tick_with_a_note_is_one_act(desk: Desk) -> None:
+    desk.record([SOWN])
+    task = desk.round().tasks[0]
+    answers = {ask.into: "5" for ask in task.asks if ask.needed}
+    before = desk.folder.records()
+    doings = Doings(desk)
+    with pytest.raises(IllegalRecordError):
+        doings.tick(task, answers, TODAY, [Draft(Kind.HARDENING_STEP, "b01")])
+    assert desk.folder.records() == before  # not written and withdrawn again
+    doings.tick(task, answers, TODAY, [noted("with it")])
+    assert notes(desk) == ["with it"]
+    written = desk.folder.records()[len(before) :]
+    assert {record.id for record in desk.undo()} == {record.id for record in written}
+    assert desk.folder.records()[: len(before)] == before
+    assert notes(desk) == []
