@@ -130,7 +130,8 @@ class Hold:
 class Ask:
     """A figure a tick can take. `needed` means the tick cannot be written without it.
 
-    `into` is the figure's name in the record; `choices` limits what may be typed.
+    `into` is the figure's name in the record; `choices` limits what may be typed. `opens` means
+    that it is put before the grower even where a default stands in it.
     """
 
     into: str
@@ -140,6 +141,13 @@ class Ask:
     whole: bool = True
     choices: tuple[str, ...] = ()
     most: int | None = None
+    opens: bool = False
+    hint: str = ""
+
+    @property
+    def to_be_answered(self) -> bool:
+        """Whether a tick with one key would skip something the grower has to say."""
+        return self.opens or (self.needed and not self.default)
 
 
 @dataclass(frozen=True, slots=True)

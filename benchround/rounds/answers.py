@@ -13,6 +13,7 @@ from benchround.core.sky.known_day import MOST_RAIN_MM
 from benchround.core.task import Ask, Family, Task
 from benchround.core.typed.figures import read_number
 from benchround.core.units import Units, units_of
+from benchround.rounds.looking import FOUND_IN_SOIL
 from benchround.rounds.sowing_in_turn import NO_MORE
 
 LONGEST_TEXT = 200
@@ -170,9 +171,12 @@ def _check_pair(figures: Mapping[str, Figure], units: Units) -> None:
 
 def _first(task: Task, draft: Draft, figures: dict[str, Figure]) -> tuple[Draft, ...]:
     said = {**draft.figures, **figures}
-    if draft.kind is Kind.LOOKED and task.family is Family.LOOK and said.get("count"):
-        rising = task.window.best <= task.window.earliest
-        return (replace(draft, kind=Kind.COUNTED if rising else Kind.FIRST_UP, figures=said),)
+    if draft.kind is Kind.LOOKED and task.family is Family.LOOK:
+        draft = replace(draft, note=FOUND_IN_SOIL.get(str(said.pop("dug", "")), draft.note))
+        rising = any(ask.into == "count" and not ask.default for ask in task.asks)
+        if "count" in said and (rising or said["count"]):
+            kind = Kind.COUNTED if rising else Kind.FIRST_UP
+            return (replace(draft, kind=kind, figures=said),)
     if draft.kind is Kind.LOOKED:
         said.pop("count", None)
         kinds = [kind for name, kind in SEEN_AT_A_LOOK.items() if said.pop(name, "no") == "yes"]

@@ -20,7 +20,15 @@ from benchround.rounds.view import BatchView
 RISING_DAYS = 10
 """Days after first up in which a count may still rise (emerging: 1 / 4 / 14, from memory)."""
 FAR = timedelta(days=400)
-UP = Ask("count", "up now (leave empty if none)")
+UP = Ask("count", "up now", "0", opens=True, hint="0: none yet")
+NOT_DUG = "not dug up"
+FOUND_IN_SOIL = {
+    "firm": "dug up a seed: firm, so wait",
+    "soft": "dug up a seed: soft, so sow again",
+    "gone": "dug for a seed: none there, so sow again",
+}
+"""What a seed dug up at a late look is like -> the note the look carries."""
+DUG = Ask("dug", "seed dug up", NOT_DUG, whole=False, choices=(NOT_DUG, *FOUND_IN_SOIL))
 
 
 def propose(view: BatchView) -> Iterator[Proposal]:
@@ -67,7 +75,7 @@ def _for_first(view: BatchView, waiting: Waiting, look_from: date) -> Proposal:
             view.crop.source("germination"),
         ),
         (draft(view, Kind.LOOKED),),
-        asks=(UP,),
+        asks=(UP, DUG) if late else (UP,),
         late=late,
     )
 
@@ -124,5 +132,5 @@ def _still_rising(view: BatchView, first_up: date) -> Iterator[Proposal]:
             (f"first up {say_day(first_up)}", *partial.figures(view)),
         ),
         (draft(view, Kind.LOOKED),),
-        asks=(Ask("count", "up now (leave empty if unchanged)", most=most),),
+        asks=(Ask("count", "up now", most=most, opens=True, hint="empty: not counted"),),
     )

@@ -114,8 +114,11 @@ class Doings:
             return "it writes nothing by itself: record what was done instead."
         if unread(task, self.desk.season, day):
             return "read the caution first, by ticking one alone."
-        wanted = [ask.label for ask in task.asks if ask.needed and not ask.default]
-        return f"{wanted[0]}: a figure is needed here." if wanted else ""
+        wanted = [ask for ask in task.asks if ask.to_be_answered]
+        if not wanted:
+            return ""
+        needed = wanted[0].needed
+        return f"{wanted[0].label}: {'a figure is needed here' if needed else 'say it'}."
 
     def put_off(self, task: Task, until: date, reason: str) -> str:
         """Move a task to a later day; the sentence to say.

@@ -118,7 +118,7 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
             self.show_round()
             return
         task = chosen[0] if chosen else self._current()
-        asked = any(ask.needed and not ask.default for ask in task.asks)
+        asked = any(ask.to_be_answered for ask in task.asks)
         if not task.ticks or asked or unread(task, self.desk.season, self.day):
             self.action_sheet()
             return

@@ -71,7 +71,7 @@ def answer(task: Task, ask: Ask) -> str:
     """What a grower says who finds everything as it should be; one batch damps off."""
     match ask.into:
         case "count" if task.family is F.LOOK:
-            return ask.default or "10"
+            return "10"
         case "count" if ask.needed and not ask.default:
             return "10"
         case "place" if task.family is F.PLANT_OUT:

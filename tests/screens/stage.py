@@ -97,7 +97,7 @@ def first_with(app: BenchroundApp, *, asks: bool | None = None, needed: bool = F
             continue
         if unread(row, app.desk.season, app.desk.today):
             continue
-        needs = any(ask.needed and not ask.default for ask in row.asks)
+        needs = any(ask.to_be_answered for ask in row.asks)
         if needs is needed and (asks is None or bool(row.asks) is asks):
             tasks.go(number)
             return row

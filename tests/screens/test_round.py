@@ -157,6 +157,62 @@ async def test_a_look_takes_a_count_in_four_keys(desk: Desk) -> None:
     assert (record.kind, record.about, record.count()) == (Kind.COUNTED, "b06", 36)
 
 
+async def test_space_on_a_look_asks_what_is_up_before_it_writes(desk: Desk) -> None:
+    app = app_on(desk)
+    before = number_of_records(desk)
+    async with app.run_test() as pilot:
+        await pilot.pause()
+        stand_on(app, Family.LOOK, "b06")
+        await pilot.press("space")
+        await pilot.pause()
+        assert front(app) == "task"
+        assert number_of_records(desk) == before
+        await pilot.press("3", "7", "enter")
+        await pilot.pause()
+    record = desk.folder.records()[-1]
+    assert (record.kind, record.about, record.count()) == (Kind.COUNTED, "b06", 37)
+
+
+@pytest.mark.parametrize(
+    ("keys", "kind", "count", "note"),
+    [
+        pytest.param([], Kind.LOOKED, None, "", id="nothing up, not dug up"),
+        pytest.param(["4"], Kind.FIRST_UP, 4, "", id="four up after all"),
+        pytest.param(
+            ["tab", *"soft"], Kind.LOOKED, None, "dug up a seed: soft, so sow again", id="soft"
+        ),
+    ],
+)
+async def test_space_on_a_late_look_asks_what_was_found(
+    desk: Desk, keys: list[str], kind: Kind, count: int | None, note: str
+) -> None:
+    app = app_on(desk)
+    async with app.run_test() as pilot:
+        await pilot.pause()
+        stand_on(app, Family.LOOK, "b14")
+        await pilot.press("space")
+        await pilot.pause()
+        assert front(app) == "task"
+        await pilot.press(*keys, "enter")
+        await pilot.pause()
+        assert front(app) == "round"
+    record = desk.folder.records()[-1]
+    assert (record.kind, record.about, record.count(), record.note) == (kind, "b14", count, note)
+
+
+async def test_a_look_among_marked_tasks_stays_to_be_answered(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test() as pilot:
+        await pilot.pause()
+        look = stand_on(app, Family.LOOK, "b06")
+        await pilot.press("m")
+        stand_on(app, Family.THIN, "b20")
+        await pilot.press("m", "space")
+        await pilot.pause()
+        assert "b06: up now: say it." in said(app)
+        assert tasks_of(app).marked == {look.key}
+
+
 async def test_put_off_until_a_typed_day_with_a_reason(desk: Desk) -> None:
     app = app_on(desk)
     async with app.run_test() as pilot:
