@@ -177,7 +177,7 @@ class RecordBook:
                 continue
             chapter = chapter_of(record)
             changed.add(chapter)
-            insort(self._chapters.setdefault(chapter, []), record, key=STORY_ORDER)
+            insort(self._chapters.setdefault(chapter, []), self._fit(record), key=STORY_ORDER)
         if len(self._withdrawals) > withdrawals:
             changed |= self._withdraw()
         self._fold(changed)

@@ -104,6 +104,7 @@ def test_a_figure_that_cannot_be_is_told_and_not_used(
     (doubt,) = doubts
     assert str(value) in doubt and "it is not used" in doubt
     assert doubt in season_with(record).doubts
+    assert doubt in RecordBook(STORY, lambda _: LIBRARY).add([record]).doubts
     gone = Record("4K02", DAY_0, Kind.WITHDRAWN, "", {"record": record.id})
     assert doubt not in season_with(record, gone).doubts
 
