@@ -8,7 +8,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from benchround.clock import SampleClock
+from benchround.core.errors import BenchroundError
 from benchround.core.record import Kind
+from benchround.core.visible import visible
 from benchround.desk import Desk
 from benchround.shell.own_keys import own_ring
 from benchround.shell.own_look import keep_look, own_look
@@ -90,9 +92,25 @@ def _open(folder: Path, said: str = "") -> int:
     desk = Desk.open(folder)
     remember(folder)
     try:
-        return run(desk, said=said, ring=own_ring(), look_kept=_look())
+        code = run(desk, said=said, ring=own_ring(), look_kept=_look())
+        keep_copy_of_the_day(desk)
+        return code
     finally:
         desk.close()
+
+
+def keep_copy_of_the_day(desk: Desk) -> None:
+    """Keep the day's copy of the season if there is none yet; what hinders it is only said.
+
+    It is made on leaving, when nothing waits for it and the day's work is in it.
+    """
+    from benchround.shell.progress import watched
+
+    try:
+        with watched("keeping the day's copy", "files", "no copy was made.") as progress:
+            desk.folder.keep_today(desk.today, progress)
+    except BenchroundError as error:
+        sys.stderr.write(f"No copy of the day was kept: {visible(str(error), lines=True)}\n")
 
 
 def _open_first() -> int:

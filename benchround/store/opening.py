@@ -122,7 +122,7 @@ def _read_own_file(opening: Opening, day: date) -> None:
 def _sweep(path: Path, machine: str, disk: Disk) -> None:
     """Remove what this computer was writing when it was cut off; nobody was told it was there."""
     for folder in (path, path / RECORDS, path / KEEP):
-        with contextlib.suppress(FileNotFoundError):
+        with contextlib.suppress(FileNotFoundError, NotADirectoryError):
             for name in os.listdir(folder):
                 whole = name.removeprefix(".").removesuffix(PART)
                 if name != f".{whole}{PART}":
