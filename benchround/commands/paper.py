@@ -126,13 +126,8 @@ def _enter(given: argparse.Namespace, desk: Desk) -> int:
     if not given.yes:
         remark(["Nothing was recorded yet: the same line with --yes records it."])
         return 0
-    written = 0
-    for row in rows:
-        if row.task is not None:
-            written += len(desk.tick(row.task, row.answers, kept.day))
-        if row.note:
-            written += len(desk.record([_note(row)], kept.day))
-    remark([f"{written} records of {kept.day.isoformat()} were written."])
+    written = desk.record([draft for row in rows for draft in row.drafts], kept.day)
+    remark([f"{len(written)} records of {kept.day.isoformat()} were written."])
     return 0
 
 
@@ -143,9 +138,7 @@ class _Row:
     number: int
     words: str = ""
     fault: str = ""
-    task: Task | None = None
-    answers: dict[str, str] | None = None
-    note: str = ""
+    drafts: tuple[Draft, ...] = ()
 
 
 def _rows(entry: Entry, kept: PaperList, desk: Desk) -> list[_Row]:
@@ -168,21 +161,17 @@ def _row(entered: Entered, kept: PaperList, the_round: Round, desk: Desk, trial:
     if task is None:
         raise InputError(f"{key.strip(':')} is not asked for any more: it was recorded since.")
     answers, note = answers_of(entered, task.asks)
-    drafts = list(drafts_for(task, answers, desk.season))
+    drafts = drafts_for(task, answers, trial.season)
     words = f"{task.family}: {title(task, desk.season)}: {_said(drafts)}"
-    row = _Row(entered.number, words, "", task, answers, note)
     if note:
-        drafts.append(_note(row))
+        drafts = (*drafts, _note(task, note))
         words += f"; note: {note}"
     trial.take(drafts)
-    return _Row(entered.number, words, "", task, answers, note)
+    return _Row(entered.number, words, drafts=drafts)
 
 
-def _note(row: _Row) -> Draft:
-    task = row.task
-    about = task.about if task else ""
-    figures = {} if task and task.crop else {"of_place": True}
-    return Draft(Kind.NOTED, about, figures, note=row.note)
+def _note(task: Task, note: str) -> Draft:
+    return Draft(Kind.NOTED, task.about, {} if task.crop else {"of_place": True}, note=note)
 
 
 def _said(drafts: Sequence[Draft]) -> str:

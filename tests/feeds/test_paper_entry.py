@@ -10,12 +10,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchround.cli import main
-from benchround.core.errors import InputError
-from benchround.core.record import Kind
+from benchround.core.errors import InputError, SeasonError
+from benchround.core.record import Kind, Record
 from benchround.core.task import Ask
 from benchround.desk import Desk
 from benchround.feeds.paper_entry import Entered, answers_of, read_entry
 from benchround.feeds.paper_round import paper_list
+from benchround.store import SeasonFolder
 from benchround.whereabouts import sample_folder
 from tests.sample.story import DAY_0
 
@@ -145,6 +146,33 @@ def test_what_was_ticked_on_paper_is_recorded(
     assert desk.season.batches["b25"].main.alive == 20
     assert desk.season.batches["b16"].main.last_day(Kind.FED) == DAY_0
     assert desk.season.batches["b01"].main.last[Kind.NOTED].note == "slug"
+
+
+def test_a_disk_that_fills_up_takes_the_whole_sheet_or_nothing(
+    season: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    main(["paper", "print", str(season), *ON])
+    at = numbers(season)
+    entry = f"{at['feed:b16:']} {at['turn:b02:']} spotless {at['prick out:b25:']}:20:40"
+    before, append, room = live_count(season), SeasonFolder.append, ["for one writing"]
+
+    def filling_up(folder: SeasonFolder, records: tuple[Record, ...]) -> None:
+        if not room:
+            raise SeasonError("the disk is full")
+        room.pop()
+        append(folder, records)
+
+    monkeypatch.setattr(SeasonFolder, "append", filling_up)
+    assert main(["paper", "enter", entry, str(season), *ON, "--yes"]) == 0
+    desk = Desk.open(season, today=lambda: DAY_0, read_only=True)
+    desk.close()
+    written = desk.folder.records()[before:]
+    assert {record.about for record in written} == {"b16", "b02", "b25"}
+    assert [record.note for record in written if record.kind is Kind.NOTED] == ["spotless"]
+    entry = f"{at['deadhead:b07:']} {at['deadhead:b29:']}"
+    assert main(["paper", "enter", entry, str(season), *ON, "--yes"]) == 1
+    assert "the disk is full" in capsys.readouterr().err
+    assert live_count(season) == before + len(written)
 
 
 def test_numbers_keep_their_meaning_when_the_round_has_changed(
