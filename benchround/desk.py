@@ -239,7 +239,8 @@ class Desk:
 
     def free_batch_id(self) -> str:
         """The next batch id: the letters in use and the next number."""
-        numbers = [int(name[1:]) for name in self.season.batches if name[1:].isdigit()]
+        after = (name[1:] for name in self.season.batches)
+        numbers = [int(text) for text in after if text.isascii() and text.isdecimal()]
         return f"b{max(numbers, default=0) + 1:02d}"
 
     def close(self) -> None:

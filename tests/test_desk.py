@@ -320,3 +320,10 @@ def test_a_longer_telling_of_a_sowing_brings_its_seeds(desk: Desk) -> None:
     assert sowing.seeds == 40
     desk.record([Draft(Kind.NOTED, "b90", note="still told")])
     assert desk.undo()[0].note == "still told"
+
+
+@pytest.mark.parametrize("name", ["b\u00b2", "b\u0663\u0664", "b", "tray-7"])
+def test_the_next_free_name_passes_over_names_that_are_no_numbers(desk: Desk, name: str) -> None:
+    free = desk.free_batch_id()
+    desk.record([Draft(Kind.SOWN, name, {"crop": "cosmos"})])
+    assert name in desk.season.batches and desk.free_batch_id() == free

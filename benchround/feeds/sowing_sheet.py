@@ -23,6 +23,7 @@ __all__ = ["COLUMNS", "SheetRow", "read_sheet"]
 MOST_NUMBER = 1_000_000
 FURTHEST_BACK = timedelta(days=366 * 12)
 FURTHEST_AHEAD = timedelta(days=366)
+LONGEST_BATCH = 40
 Meant = Callable[[str], str]
 
 
@@ -91,6 +92,11 @@ class _Names:
         self._free = first_free
 
     def require_free(self, name: str) -> None:
+        if len(name) > LONGEST_BATCH or not all(map(_may_be_in_a_name, name)):
+            raise InputError(
+                f"batch: '{name[:40]}' is no name of a batch: use up to {LONGEST_BATCH} letters, "
+                "numbers and - _ . without spaces, or leave the cell empty."
+            )
         if name in self._taken:
             raise InputError(f"batch: {name[:40]} is on the books already.")
 
@@ -101,6 +107,10 @@ class _Names:
             self._free += 1
         self._taken.add(name)
         return name
+
+
+def _may_be_in_a_name(sign: str) -> bool:
+    return sign.isalpha() or sign in "0123456789-_."
 
 
 class _RowReader:

@@ -113,6 +113,18 @@ def test_ids_of_the_sheets_own_are_taken_once() -> None:
     assert free.draft.about == "b35"
 
 
+@pytest.mark.parametrize("name", ["b\u00b2", "b 7", "b/7", "b\u0663", "b" * 41])
+def test_a_name_no_batch_may_have_is_refused(name: str) -> None:
+    (row,) = read(f"batch,crop,sown,seeds\n{name},cosmos,12 apr,40\n")
+    assert "is no name of a batch" in row.fault and row.draft is None
+
+
+@pytest.mark.parametrize("name", ["b77", "tray-7", "K\u00fcbel_1.a"])
+def test_a_name_of_letters_and_numbers_is_kept(name: str) -> None:
+    (row,) = read(f"batch,crop,sown,seeds\n{name},cosmos,12 apr,40\n")
+    assert row.draft is not None and row.draft.about == name
+
+
 def test_a_sowing_that_is_on_the_books_is_remarked() -> None:
     (row,) = read("crop,variety,sown\ncosmos,Paper Lantern,2026-04-09\n")
     assert row.remark == "like b01, which is on the books already"
