@@ -40,15 +40,18 @@ OWN_MARKS = ("\ufdd0", "\ufdd1")
 _MARKED = "{0}[^{1}]*{1}".format(*OWN_MARKS)
 _LABEL = r"(?<=, )(?P<label>C|mm)$"
 _ONE = rf"(?P<gap> to | or | and | x |\.\.|(?<=[0-9])-)?(?P<number>{_NUMBER})"
-_FIGURES = re.compile(f"{_HEAT}|{_FIGURE}")
-_TURNED = re.compile(f"{_FIGURES.pattern}|{_LABEL}")
+_FIGURES = f"{_HEAT}|{_FIGURE}"
+_TURNED = f"{_FIGURES}|{_LABEL}"
+_LABELS = ("C", "mm")
 
 
 def own(text: str) -> str:
     """What the grower wrote, marked so that its figures stay; the marks are never drawn."""
     first, last = OWN_MARKS
     bare = text.replace(first, "").replace(last, "")
-    return f"{first}{bare}{last}" if _TURNED.search(f", {bare}") else bare
+    if not (bare.endswith(_LABELS) or any(map(str.isdigit, bare))):
+        return bare  # no figure, no label: what looks for them is long to compile
+    return f"{first}{bare}{last}" if re.search(_TURNED, f", {bare}") else bare
 
 
 class UnitWords:
@@ -66,9 +69,9 @@ class UnitWords:
 
     @cached_property
     def _pattern(self) -> re.Pattern[str]:
-        held = {name for name in self._names if _FIGURES.search(name)}
+        held = {name for name in self._names if re.search(_FIGURES, name)}
         kept = sorted(map(re.escape, held), key=len, reverse=True)
-        return re.compile(f"(?P<own>{'|'.join((_MARKED, *kept))})|{_TURNED.pattern}")
+        return re.compile(f"(?P<own>{'|'.join((_MARKED, *kept))})|{_TURNED}")
 
     def __call__(self, text: str) -> str:
         """The sentence in the grower's units; in C and mm it is the very same."""
