@@ -31,6 +31,8 @@ RECORDS, READINGS = "records", "readings"
 OURS = {RECORDS: frozenset(RECORD_COLUMNS), READINGS: frozenset(READING_COLUMNS)}
 SUMS = (frozenset(BATCH_COLUMNS), frozenset({"about", "name", "cause", "share"}))
 """Columns of the tables that cannot be taken in."""
+LOOKED_AT = 10
+"""Rows a table is known by: one of them may be cut off."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,10 +50,10 @@ def our_table(text: str) -> OurTable | None:
         InputError: it is one of ours, but cannot be read, or holds sums only.
     """
     rows = tuple(_rows(text))
-    names = frozenset(rows[0][1]) if rows else frozenset()
+    names = frozenset(name for _, row in rows[:LOOKED_AT] for name in row)
     for what, columns in OURS.items():
         if columns <= names:
-            return OurTable(what, rows)
+            return OurTable(what, _whole(rows, columns))
     if any(columns <= names for columns in SUMS):
         raise InputError(
             "The tables of batches and of the review are sums of records: take in the table of "
@@ -74,7 +76,7 @@ def records_in(table: OurTable, decode: Decode) -> tuple[Record, ...]:
     for line, row in table.rows:
         try:
             record = decode(_document(row))
-        except (BenchroundError, ValueError) as error:
+        except (BenchroundError, ValueError, RecursionError) as error:
             raise InputError(f"line {line}: {error}") from error
         if found.setdefault(record.id, record) != record:
             raise InputError(f"line {line}: {record.id} is the id of another record above it.")
@@ -94,6 +96,20 @@ def readings_in(table: OurTable) -> tuple[Draft, ...]:
         except ValueError as error:
             raise InputError(f"line {line} is no reading ({error}).") from error
     return tuple(found)
+
+
+def _whole(
+    rows: tuple[tuple[int, Row], ...], columns: frozenset[str]
+) -> tuple[tuple[int, Row], ...]:
+    """The rows, each of which must have every column."""
+    for line, row in rows:
+        missing = sorted(columns - row.keys())
+        if missing:
+            raise InputError(
+                f"line {line} is cut off, it has no {', '.join(missing)}: "
+                "write the table out again."
+            )
+    return rows
 
 
 def _rows(text: str) -> Iterator[tuple[int, Row]]:
@@ -127,11 +143,13 @@ def _json_rows(text: str) -> Iterator[tuple[int, Row]]:
 
 def _document(row: Row) -> dict[str, Any]:
     """A row as a record is stored: what is empty is left out."""
-    figures = json.loads(row["figures"]) if row["figures"] else {}
+    figures = row["figures"] or "{}"
+    if not isinstance(figures, str):
+        raise ValueError("its figures are not written as one text")
     document = {
         **{name: row[name] for name in ("id", "day", "at", "kind", "about", "note")},
         "machine": row["computer"],
-        "figures": figures,
+        "figures": json.loads(figures),
     }
     return {name: value for name, value in document.items() if value not in (None, "", {})}
 

@@ -19,6 +19,8 @@ from benchround.crops.library import faults_in_files, load_library
 from benchround.crops.shipped import shipped_files
 from benchround.feeds.daily_csv import read_daily_file
 from benchround.feeds.frost_file import frost_days_of
+from benchround.feeds.table_rows import readings_table, records_table
+from benchround.feeds.tables import csv_text, json_text, json_value
 from benchround.feeds.text_file import read_text
 from benchround.store.codec import encode
 from benchround.store.heading import read_heading
@@ -124,8 +126,17 @@ def test_a_season_of_any_files_opens_or_says_why_and_writes_over_none(
     assert {name: (season / name).read_bytes() for name in files} == before
 
 
-TAKEN_IN: dict[str, tuple[tuple[str, ...], bytes]] = {
-    "daily weather": (("weather", "import"), WEATHER),
+RECORDS, READINGS = records_table(story()[:6]), readings_table(story())
+TAKEN_IN: dict[str, tuple[tuple[str, ...], bytes, tuple[str, ...]]] = {
+    "daily weather": (("weather", "import"), WEATHER, ()),
+    **{
+        f"a table of {table.name} as {form}": (("tables", "--take-in"), text.encode(), ("--yes",))
+        for table in (RECORDS, READINGS)
+        for form, text in (
+            ("CSV", csv_text(table)[0]),
+            ("JSON", json_text(json_value(table))),
+        )
+    },
 }
 
 
@@ -138,10 +149,10 @@ def test_a_file_is_taken_in_whole_or_not_at_all(
     season, file = tmp_path / "season", tmp_path / "file.csv"
     if not season.exists():
         shutil.copytree(sample_folder(), season, ignore=shutil.ignore_patterns("*.lock"))
-    command, good = TAKEN_IN[what]
+    command, good, more = TAKEN_IN[what]
     file.write_bytes(data.draw(spoilt_bytes(good)))
     before = {record.id for record in reopen(season, read_only=True).records()}
-    code = main([*command, str(file), str(season)])
+    code = main([*command, str(file), str(season), *more])
     after = {record.id for record in reopen(season, read_only=True).records()}
     assert code in (0, 1, 2)
     assert before <= after
