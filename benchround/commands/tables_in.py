@@ -11,13 +11,13 @@ from pathlib import Path
 
 from benchround.core.errors import InputError
 from benchround.core.progress import told
-from benchround.core.record import Draft, Kind, live
+from benchround.core.record import Draft, Kind, Record, live
 from benchround.core.visible import visible
 from benchround.desk import Desk
 from benchround.feeds.everything_json import Everything, everything_from
 from benchround.feeds.sowing_sheet import SheetRow, read_sheet
 from benchround.feeds.table_in import READINGS, our_table, readings_in, records_in
-from benchround.feeds.tables import flat
+from benchround.feeds.table_rows import READING_FIGURES
 from benchround.feeds.text_file import decoded
 from benchround.season_given import open_given
 from benchround.shell.progress import watched
@@ -105,11 +105,12 @@ def _take_readings(drafts: Sequence[Draft], given: argparse.Namespace) -> int:
     desk = open_given(given, writing=given.yes)
     try:
         here = {
-            (record.day, record.at, record.about, flat(record.figures))
+            _measured(record)
             for record in live(desk.folder.records())
             if record.kind is Kind.READING
         }
-        new = [d for d in drafts if (d.day, d.at, d.about, flat(d.figures)) not in here]
+        apart = {_measured(draft): draft for draft in drafts}
+        new = [draft for said, draft in apart.items() if said not in here]
         if not given.yes:
             remark([f"{len(new)} of {len(drafts)} readings are not known yet: --yes records them."])
             return 0
@@ -119,6 +120,13 @@ def _take_readings(drafts: Sequence[Draft], given: argparse.Namespace) -> int:
     finally:
         desk.close()
     return 0
+
+
+def _measured(said: Record | Draft) -> tuple[object, ...]:
+    """When, where and what a reading says; 8 and 8.0 are the same."""
+    figures = (said.figures.get(name) for name in READING_FIGURES)
+    values = (float(value) if isinstance(value, (int, float)) else None for value in figures)
+    return (said.day, said.at, said.about, *values)
 
 
 def _take_sowings(text: str, given: argparse.Namespace) -> int:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import json
 import shutil
 from pathlib import Path
 
@@ -84,9 +85,34 @@ FAULTS = [
     (READING + "2026-05-01,,,999,,,,,\n", "line 2 is no reading .min_c 999 is not from"),
     (READING + "2026-05-01,,,,,,,,\n", "line 2 is no reading .it has no figure"),
     (READING + "May,,,1,,,,,\n", "line 2 is no reading"),
+    (
+        HEAD + "a,2026-05-01,,sown\nb,2026-05-01,,sown,b01,,,x,\n",
+        "line 2 is cut off, it has no about, computer, figures",
+    ),
+    (READING + "2026-05-01,,,1,,,,,\n2026-05-02,,\n", "line 3 is cut off, it has no gust_kmh"),
+    (HEAD + f"a,2026-05-01,,sown,b01,{'[' * 100_000},,shed,yes\n", "line 2: "),
+    (HEAD + "a,2026-05-01,,sown,b01,[1],,shed,yes\n", "line 2: .*cannot be read"),
+    ("[" * 100_000, "no whole JSON"),
     ("[1]", "Row 1 of that JSON"),
     ("[{", "no whole JSON"),
 ]
+
+
+ROW = {name: None for name in HEAD.strip().split(",")} | {"id": "a", "day": "2026-05-01"}
+FIGURES: list[object] = [{"crop": "cosmos"}, ["crop"], 3, True]
+
+
+@pytest.mark.parametrize("figures", FIGURES, ids=repr)
+def test_figures_that_are_not_one_text_are_refused(figures: object) -> None:
+    text = json.dumps([{**ROW, "kind": "sown", "about": "b01", "figures": figures}])
+    with pytest.raises(InputError, match="line 1: its figures are not written as one text"):
+        records_in(ours(text), decode)
+
+
+def test_a_row_of_json_without_a_column_is_named() -> None:
+    text = json.dumps([{**ROW, "kind": "sown"}, {"id": "b"}])
+    with pytest.raises(InputError, match="line 2 is cut off, it has no about"):
+        ours(text)
 
 
 @pytest.mark.parametrize(("text", "said"), FAULTS, ids=[said for _, said in FAULTS])
@@ -122,3 +148,26 @@ def test_readings_are_taken_in_once(
     rows = len(list(csv.reader(io.StringIO(Path("r.csv").read_text(encoding="utf-8"))))) - 1
     assert f"{rows} readings were recorded" in said
     assert "0 readings were recorded" in said
+
+
+def test_the_samples_own_readings_taken_back_in_say_nothing_new(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    shutil.copytree(sample_folder(), "s", ignore=shutil.ignore_patterns("*.lock"))
+    assert main(["tables", "s", "--what", "readings", "--out", "r.csv"]) == 0
+    words = ["tables", "--take-in", "r.csv", "s", "--on", "2026-05-27"]
+    assert main([*words, "--yes"]) == 0
+    assert "0 readings were recorded" in capsys.readouterr().err
+
+
+def test_a_reading_that_stands_twice_in_a_file_is_recorded_once(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "home"))
+    rows = "2026-05-20,,,8,,,,,\n2026-05-20,,,8.0,,,,,\n2026-05-21,,,8,,,,,\n"
+    Path("r.csv").write_text(READING + rows, encoding="utf-8")
+    assert main(["new", "s"]) == 0
+    assert main(["tables", "--take-in", "r.csv", "s", "--on", "2026-05-27", "--yes"]) == 0
+    assert "2 readings were recorded" in capsys.readouterr().err
