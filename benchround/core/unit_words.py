@@ -7,8 +7,8 @@ whole, and so is a note, which `own` marks as the grower's.
 
 A figure with C is a temperature; with K, or told as a difference ("cooler by 3 to 6 C", "worth 1 to
 2 C", "2 C warmer"), it is a difference. Heat in degree-days is a difference times days, said as "F
-degree-days": the heat had, the heat wanted and the usual one alike. Pots and heights in cm, and
-sizes in m, stay: they are names on pots and packets.
+degree-days": the heat had, the heat wanted and the usual one alike. A length in cm
+is one as in mm; the width of a pot stays, for it is the name of the pot, and so do sizes in m.
 
 What is said in F and inches holds no figure to be turned, so a sentence that comes by here again,
 on its way from the round to the screen, stays as it is.
@@ -20,15 +20,15 @@ import re
 from collections.abc import Callable, Iterable
 from functools import cached_property
 
-from benchround.core.units import Degrees, Units
+from benchround.core.units import INCH_MM, MM_A_CM, Degrees, Rain, Units, inches
 
 DEGREES_F_A_DEGREE_C = 1.8
 _NUMBER = r"[-+]?[0-9]+(?:\.[0-9]+)?"
 _BETWEEN = r" to | or | and |-| x |\.\."
 _FIGURE = (
     rf"(?P<before>\b(?:by|worth|adds?|within)(?: about| some)? )?"
-    rf"(?<![\w.])(?P<list>{_NUMBER}(?:(?:{_BETWEEN}){_NUMBER})*) ?"
-    r"(?P<unit>degrees C|C|K|mm)(?![\w'-])"
+    rf"(?<![\w.])(?<!\bpot )(?P<list>{_NUMBER}(?:(?:{_BETWEEN}){_NUMBER})*) ?"
+    r"(?P<unit>degrees C|C|K|mm|cm(?! (?:square |round )?pots?\b))(?![\w'-])"
     r"(?P<after> (?:cooler|warmer|colder|hotter|lower|higher|more|less|apart)\b)?"
 )
 _HEAT = (
@@ -86,8 +86,8 @@ class UnitWords:
         if said["heat"]:
             return self._heat(found[0], said["heat"], said["usual"] or "")
         unit, before, after = said["unit"], said["before"] or "", said["after"] or ""
-        if unit == "mm":
-            return f"{before}{self._lengths(said['list'])}{after}"
+        if unit in ("mm", "cm"):
+            return f"{before}{self._lengths(said['list'], unit)}{after}"
         apart = unit == "K" or bool(before or after)
         return f"{before}{self._degrees(said['list'], unit, apart=apart)}{after}"
 
@@ -102,8 +102,10 @@ class UnitWords:
         heat, other = (_each(words, _heat_f) for words in (numbers, usual))
         return f"{heat} F degree-days{other}"
 
-    def _lengths(self, numbers: str) -> str:
-        return f"{_each(numbers, self.units.length)} {self.units.length_unit}"
+    def _lengths(self, numbers: str, unit: str) -> str:
+        if self.units.rain is Rain.MM:
+            return f"{numbers} {unit}"
+        return f"{_each(numbers, inches if unit == 'mm' else _inches_of_cm)} in"
 
     def _degrees(self, numbers: str, unit: str, *, apart: bool) -> str:
         if self.units.degrees is Degrees.C:
@@ -111,6 +113,14 @@ class UnitWords:
         if apart:
             return _each(numbers, lambda n: f"{round(n * DEGREES_F_A_DEGREE_C, 1):g}") + " F"
         return _each(numbers, self.units.figure) + " F"
+
+
+def _inches_of_cm(length_cm: float) -> str:
+    """Inches to one decimal, from 10 on whole: what was said in cm is seldom known more exactly."""
+    length_in = length_cm * MM_A_CM / INCH_MM
+    if length_in < 0.5:
+        return inches(length_cm * MM_A_CM)
+    return f"{length_in:.0f}" if length_in >= 10.0 else f"{round(length_in, 1):g}"
 
 
 def _heat_f(heat: float) -> str:

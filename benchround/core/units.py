@@ -16,6 +16,7 @@ from benchround.core.typed.figures import shown
 
 INCH_MM = 25.4
 """Exact: International yard and pound agreement, 1959 (from memory)."""
+MM_A_CM = 10.0
 DEGREES, RAIN = "units", "rain_units"
 """The settings that hold the grower's choice."""
 Unit = TypeVar("Unit", bound=StrEnum)

@@ -11,7 +11,7 @@ from benchround.core.errors import BenchroundError, InputError
 from benchround.core.record import Draft, Kind
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.core.typed.figures import read_note
-from benchround.core.units import Units, units_of
+from benchround.core.units import MM_A_CM, Rain, Units, units_of
 from benchround.screens.crop import fault
 from benchround.screens.keys import FIGURE, bindings
 from benchround.screens.sheet_base import Sheet, SheetFault
@@ -23,6 +23,7 @@ LONGEST_VALUE = 400
 
 DEGREES_C = "degrees C"
 MOST_MM = 100_000.0
+SINGLE = (Form.NUMBER, Form.WHOLE)
 
 
 class FigureSheet(Sheet, inherit_bindings=False):
@@ -104,7 +105,12 @@ class FigureSheet(Sheet, inherit_bindings=False):
     def _unit_said(self, key: Key) -> str:
         if key.unit == DEGREES_C:
             return f"degrees {self._units.degrees}"
-        return self._units.length_unit if key.unit == "mm" else _unit(key)
+        turned = key.unit == "mm" or (key.form in SINGLE and self._in_inches(key.unit))
+        return self._units.length_unit if turned else _unit(key)
+
+    def _in_inches(self, unit: str) -> bool:
+        """Whether a figure kept in cm is read and typed in inches."""
+        return unit == "cm" and self._units.rain is Rain.INCH
 
     def _in_units(self, unit: str, written: str) -> str:
         """A figure as the grower reads it."""
@@ -114,12 +120,17 @@ class FigureSheet(Sheet, inherit_bindings=False):
             return written
         if unit == "mm":
             return self._units.length(number)
+        if self._in_inches(unit):
+            return self._units.length(number * MM_A_CM)
         return self._units.figure(number) if unit == DEGREES_C else written
 
     def _typed(self, name: str, text: str) -> str:
         """A figure as it was typed in the grower's units, in C or mm."""
         key, now = key_of(name), self._figures().get(name)
-        if key is None or key.unit not in (DEGREES_C, "mm") or not text[:1].isascii():
+        if key is None or not text[:1].isascii():
+            return text
+        in_inches = key.form in SINGLE and self._in_inches(key.unit)
+        if key.unit not in (DEGREES_C, "mm") and not in_inches:
             return text
         if now is not None and text == self._in_units(now.unit, now.written):
             return now.written
@@ -128,11 +139,12 @@ class FigureSheet(Sheet, inherit_bindings=False):
         units = self._units
         number = (
             units.read_length_mm(text, MOST_MM)
-            if key.unit == "mm"
+            if key.unit in ("mm", "cm")
             else units.read_temp_c(text, COLDEST_C, HOTTEST_C)
         )
         if number is None:
             return text
+        number = number / MM_A_CM if in_inches else number
         return f"{round(number) if key.form is Form.WHOLE else number:g}"
 
     def save(self) -> str:

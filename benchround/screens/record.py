@@ -13,7 +13,7 @@ from benchround.core.record import Draft, Figure, Kind
 from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_note, read_number, read_place, read_whole
 from benchround.core.unit_words import own
-from benchround.core.units import Units, units_of
+from benchround.core.units import MM_A_CM, Rain, Units, units_of
 from benchround.screens.keys import RECORD, bindings
 from benchround.screens.record_fields import (
     ASKED,
@@ -36,6 +36,7 @@ from benchround.screens.words import figure_words
 LAST_RECORDS = 6
 
 MM = "mm"
+HEIGHT = "height_cm"
 
 
 class RecordSheet(Sheet, inherit_bindings=False):
@@ -85,6 +86,10 @@ class RecordSheet(Sheet, inherit_bindings=False):
     def _units(self) -> Units:
         return units_of(self.desk.season.settings)
 
+    def _in_inches(self, wanted: Wanted) -> bool:
+        """Whether a figure kept in cm is typed in inches; a pot is known by its cm."""
+        return wanted.name == HEIGHT and self._units.rain is Rain.INCH
+
     def _leads_to(self, kind: Kind) -> str:
         to = NEXT[(self.part.stage, kind)]
         return "" if to is self.part.stage else f"then {to}"
@@ -95,7 +100,8 @@ class RecordSheet(Sheet, inherit_bindings=False):
         else:
             finder = plain_choices(wanted.choices) if wanted.choices else None
             field = Field(wanted.name, wanted.label, finder=finder, only=bool(wanted.choices))
-        field.hint = self._units.length_unit if wanted.unit == MM else wanted.unit
+        turned = wanted.unit == MM or self._in_inches(wanted)
+        field.hint = self._units.length_unit if turned else wanted.unit
         field.hidden = True
         return field
 
@@ -187,6 +193,9 @@ class RecordSheet(Sheet, inherit_bindings=False):
             return read_whole(text, int(wanted.most))
         if wanted.unit == MM:
             return self._units.read_length_mm(text, wanted.most)
+        if self._in_inches(wanted):
+            length_mm = self._units.read_length_mm(text, wanted.most * MM_A_CM)
+            return None if length_mm is None else round(length_mm / MM_A_CM, 1)
         if wanted.sort == NUMBER:
             return read_number(text, 0, wanted.most, wanted.unit)
         if wanted.choices and text and text not in wanted.choices and wanted.name != "cause":

@@ -37,6 +37,13 @@ F, INCH, BOTH = Units(Degrees.F), Units(rain=Rain.INCH), Units(Degrees.F, Rain.I
         ("cover with 4 mm of vermiculite", "cover with 0.16 in of vermiculite"),
         ("25.4 mm in an hour", "1 in in an hour"),
         ("9 cm pots", "9 cm pots"),
+        ("12 in a 9 cm square pot", "12 in a 9 cm square pot"),
+        ("stand in 2.54-7.62 cm of water", "stand in 1-3 in of water"),
+        ("stand in 2-3 cm of water", "stand in 0.8-1.2 in of water"),
+        ("Thin the row to 15 cm", "Thin the row to 5.9 in"),
+        ("40 cm apart, 1 cm deep", "16 in apart, 0.39 in deep"),
+        ("potted on: pot 9 cm, height 25.4 cm", "potted on: pot 9 cm, height 10 in"),
+        ("121.9 x 61 cm", "48 x 24 in"),
         ("cells of 20 x 20 x 45 mm", "cells of 0.79 x 0.79 x 1.8 in"),
         ("rain, mm", "rain, in"),
         ("0.1 mm", "0.004 in"),
@@ -48,7 +55,22 @@ def test_figures_are_turned(text: str, said: str) -> None:
     assert UnitWords(BOTH)(said) == said
 
 
-PIECES = ("5", "-3", "2.5", "C", "K", "mm", "degree-days", "of", "to", "where", "are usual", "by")
+PIECES = (
+    "5",
+    "-3",
+    "2.5",
+    "C",
+    "K",
+    "mm",
+    "cm",
+    "pots",
+    "degree-days",
+    "of",
+    "to",
+    "where",
+    "are usual",
+    "by",
+)
 
 
 @given(st.lists(st.sampled_from(PIECES), max_size=12), st.sampled_from((F, INCH, BOTH)))
@@ -67,7 +89,7 @@ def test_what_is_no_figure_stays(text: str) -> None:
 
 
 def test_each_choice_turns_its_own_figures_only() -> None:
-    assert UnitWords(F)("5 C and 10 mm") == "41 F and 10 mm"
+    assert UnitWords(F)("5 C and 10 mm, 2 cm") == "41 F and 10 mm, 2 cm"
     assert UnitWords(INCH)("5 C and 10 mm") == "5 C and 0.39 in"
 
 

@@ -136,6 +136,31 @@ async def test_a_crops_figure_is_typed_in_f(american: Desk) -> None:
     assert american.folder.records()[-1].figures == {"germination.at_c": 25}
 
 
+async def test_a_crops_spacing_is_read_and_typed_in_inches(american: Desk) -> None:
+    app = app_on(american)
+    async with app.run_test() as pilot:
+        app.open("figure", "tomato", "planting.spacing_cm")
+        await pilot.pause()
+        spacing = american.season.crop("tomato").planting.spacing_cm
+        assert spacing is not None
+        assert form_of(app).field("value").text == f"{round(spacing / 2.54, 1):g}"
+        form_of(app).field("value").put("10")
+        await pilot.press("enter")
+        await pilot.pause()
+    assert american.folder.records()[-1].figures == {"planting.spacing_cm": 25}  # of 25.4
+
+
+async def test_a_height_is_typed_in_inches_and_kept_in_cm(american: Desk) -> None:
+    app = app_on(american)
+    async with app.run_test(size=(120, 50)) as pilot:
+        await pilot.press("g", "b", "r", *"meas", "tab")
+        form_of(app).field("height_cm").put("10")
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+        assert "height 10 in" in seen(app)
+    assert american.folder.records()[-1].figures["height_cm"] == 25.4
+
+
 async def test_names_of_the_growers_own_keep_their_figures(american: Desk) -> None:
     american.record([Draft(Kind.PLACE, "cellar", {"name": "Cellar 5 C", "kind": "bench"})])
     app = app_on(american)
