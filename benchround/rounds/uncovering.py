@@ -8,10 +8,12 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING
 from benchround.core.record import Kind
 from benchround.core.site import PlaceKind
-from benchround.core.task import Family, Harm, Why
+from benchround.core.task import Ask, Family, Harm, Why
 from benchround.rounds.proposal import Proposal, draft, window
 from benchround.rounds.view import BatchView
 
+INTO_LIGHT = (PlaceKind.GREENHOUSE, PlaceKind.BENCH, PlaceKind.WINDOWSILL)
+"""Kinds of place a seedling just off heat can stand in; our proposal."""
 SOURCE = (
     "Independent Tribune extension column 2021 and a garden firm's note on hardy crops "
     "(off heat, cool and light)"
@@ -45,4 +47,22 @@ def propose(view: BatchView) -> Iterator[Proposal]:
             SOURCE,
         ),
         (draft(view, Kind.UNCOVERED, off_heat=warmed or heated, cover_off=covered or heated),),
+        asks=_where_to(view),
     )
+
+
+def _where_to(view: BatchView) -> tuple[Ask, ...]:
+    """Out of a propagator it has to be carried; anywhere else it stays where it stands."""
+    if view.place is None or view.place.kind is not PlaceKind.PROPAGATOR:
+        return ()
+    return (Ask("place", "stands then", _light_place(view), whole=False, opens=True),)
+
+
+def _light_place(view: BatchView) -> str:
+    """The first place on the walk that suits a seedling out of the propagator, or where it stands.
+
+    Unheated before heated, under glass and unshaded; a frame or a bed is no place for it yet.
+    """
+    fit = [place for place in view.season.places if place.kind in INTO_LIGHT]
+    fit.sort(key=lambda place: (place.shade_share > 0, place.heated, place.order))
+    return fit[0].code if fit else view.part.place

@@ -8,6 +8,7 @@ import pytest
 
 from benchround.clock import SampleClock
 from benchround.core.record import Kind
+from benchround.core.site import PlaceKind
 from benchround.core.task import Family, Standing, Task
 from benchround.desk import Desk
 from benchround.screens.rows import Heading
@@ -198,6 +199,28 @@ async def test_space_on_a_late_look_asks_what_was_found(
         assert front(app) == "round"
     record = desk.folder.records()[-1]
     assert (record.kind, record.about, record.count(), record.note) == (kind, "b14", count, note)
+
+
+async def test_uncovering_in_the_propagator_asks_where_it_stands_then(desk: Desk) -> None:
+    """The bench room is reckoned from the places: out of the propagator is out of its room."""
+    app = app_on(desk)
+    async with app.run_test() as pilot:
+        await pilot.pause()
+        assert desk.season.batches["b06"].main.place == "propagator"
+        stand_on(app, Family.UNCOVER, "b06")
+        await pilot.press("space")
+        await pilot.pause()
+        assert front(app) == "task"
+        await pilot.press("enter", "ctrl+k", "ctrl+k")
+        await pilot.pause()
+        assert front(app) == "round"
+    record = next(r for r in desk.folder.records()[::-1] if r.about == "b06")
+    assert record.kind is Kind.UNCOVERED
+    assert desk.season.batches["b06"].main.place == record.text("place")
+    place = desk.season.place(record.text("place"))
+    assert place is not None
+    assert place.kind in (PlaceKind.GREENHOUSE, PlaceKind.BENCH, PlaceKind.WINDOWSILL)
+    assert not place.heated
 
 
 async def test_a_look_among_marked_tasks_stays_to_be_answered(desk: Desk) -> None:
