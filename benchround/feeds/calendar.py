@@ -8,6 +8,7 @@ from datetime import UTC, date, datetime, timedelta, tzinfo
 from zoneinfo import ZoneInfo
 
 from benchround.core.errors import InputError
+from benchround.core.extras import install_words
 from benchround.core.progress import Progress, told, unheard
 from benchround.feeds.calendar_told import Told
 from benchround.feeds.letters import one_line
@@ -16,9 +17,7 @@ try:
     from icalendar import Calendar
     from icalendar import Event as Entry
 except ImportError as error:  # pragma: no cover - the message is all that can be done
-    raise InputError(
-        "Calendars need the package icalendar: install benchround with its extra 'paper'."
-    ) from error
+    raise InputError(f"Calendars need the package icalendar: {install_words('paper')}.") from error
 
 PRODUCT = "-//benchround//the coming weeks//EN"
 OURS = uuid.UUID("6f1d0c0a-52a7-5c0e-9a70-2d8f1b3f7c41")

@@ -18,6 +18,7 @@ from pathlib import Path
 from types import TracebackType
 
 from benchround.core.errors import InputError
+from benchround.core.extras import install_words
 from benchround.feeds.fitting import Fitted, fit, line_height_mm, wrap
 from benchround.feeds.fonts import Typefaces, find_typefaces
 from benchround.feeds.letters import Printable, joins, printable
@@ -29,8 +30,7 @@ try:
     from benchround.feeds.sight_order import in_sight_order, sight_runs
 except ImportError as error:  # pragma: no cover - the message is all that can be done
     raise InputError(
-        "PDF files need the package fpdf2: install benchround with its extra 'paper', or ask for "
-        "plain text."
+        f"PDF files need the package fpdf2: {install_words('paper')}. Or ask for plain text."
     ) from error
 
 MAIN, BUILT_IN = "main", "helvetica"

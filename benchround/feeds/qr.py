@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from benchround.core.errors import InputError
+from benchround.core.extras import install_words
 
 QUIET = 4
 """White squares around a code (ISO/IEC 18004, from memory)."""
@@ -25,8 +26,7 @@ def qr_rows(text: str) -> tuple[tuple[bool, ...], ...]:
         from qrcode.main import QRCode  # type: ignore[import-untyped]  # has no types
     except ImportError as error:
         raise InputError(
-            "QR codes need the package qrcode: install benchround with its extra 'qr', or leave "
-            "out --qr."
+            f"QR codes need the package qrcode: {install_words('qr')}. Or leave out --qr."
         ) from error
     code = QRCode(error_correction=ERROR_CORRECT_M, border=0)
     code.add_data(text.encode("utf-8"))

@@ -17,14 +17,15 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
 from benchround.core.errors import InputError, SeasonError
+from benchround.core.extras import install_words
 from benchround.serving.own_address import is_same
 
 if TYPE_CHECKING:
     from aiohttp import web
 
 MISSING = (
-    "The screens in a browser need the package textual-serve: install benchround with its extra "
-    "'serve', or open the screens in a terminal."
+    f"The screens in a browser need the package textual-serve: {install_words('serve')}. "
+    "Or open the screens in a terminal."
 )
 TEMPLATES = Path(__file__).parent
 ALLOWED = (
