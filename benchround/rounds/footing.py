@@ -35,6 +35,7 @@ class Sort(StrEnum):
     PACKET = auto()  # a packet, and what own sowings taught of it
     PACKET_RECORD = auto()  # what a packet of own seed was put on the books with
     UNCLEARED = auto()  # what has yet to be cleared from a place
+    BESIDE = auto()  # what stands at a place
     HARDENING_PLACE = auto()  # where most of what hardens stands
     NAMELESS = auto()  # trays without a name
     BATCHES = auto()  # every batch on the books
@@ -76,6 +77,8 @@ def _footing_of_part(batch: Batch, part: Part) -> Iterator[Thing]:
         name = own_packet(batch, part)
         yield (Sort.PACKET, name)
         yield (Sort.PACKET_RECORD, name)
+    if stage is Stage.HARDENING:
+        yield (Sort.BESIDE, part.place)
     if stage in TO_HARDEN:
         yield (Sort.HARDENING_PLACE, "")
     if stage in TRAY_STAGES and not part.name.startswith(SPARES):
@@ -128,6 +131,7 @@ _VALUES: Mapping[Sort, Callable[[Season, str], object]] = {
     Sort.PACKET: _packet,
     Sort.PACKET_RECORD: Season.packet_record,
     Sort.UNCLEARED: lambda season, place: season.uncleared.get(place),
+    Sort.BESIDE: Season.standing_at,
     Sort.HARDENING_PLACE: lambda season, _: season.hardening_place,
     Sort.NAMELESS: _nameless,
     Sort.BATCHES: lambda season, _: season.batches,

@@ -94,6 +94,36 @@ def lid_words(number: int, course: Hardening) -> str:
     return "fully open day and night"
 
 
+def wants_open(view: BatchView) -> int | None:
+    """How far a hardening batch wants the lid today: 0 half, 1 by day, 2 day and night."""
+    course, number = view.crop.hardening, course_day(view)
+    if view.stage is not Stage.HARDENING or course is None or number is None:
+        return None
+    if step_back_because(view, course):
+        if night_open(view, course, number):
+            return 1
+        number = max(1, number - 1)
+    return (number > course.days / THIRD) + (number > 2 * course.days / THIRD)
+
+
+def lid_follows(view: BatchView) -> tuple[str, ...]:
+    """The batches under the same lid that are hardened less, so that the lid is theirs."""
+    own = wants_open(view)
+    if own is None or view.place is None or not view.place.lidded:
+        return ()
+    beside = [
+        BatchView(view.season, batch, part, view.season.crop(batch.crop), view.day)
+        for batch in view.season.standing_at(view.part.place)
+        for part in batch.parts
+        if part.place == view.part.place and part.stage is Stage.HARDENING
+    ]
+    wanted = [
+        (level, other.batch.id) for other in beside if (level := wants_open(other)) is not None
+    ]
+    least = min(wanted, default=(own, ""))[0]
+    return tuple(sorted({name for level, name in wanted if level == least < own}))
+
+
 def _step(view: BatchView, course: Hardening) -> Iterator[Proposal]:
     number = course_day(view)
     if number is None or number > course.days or view.did_today(Kind.HARDENING_STEP):
@@ -111,6 +141,10 @@ def _step(view: BatchView, course: Hardening) -> Iterator[Proposal]:
     figures = [f"begun {say_day(begun)}"]
     if back:
         figures.append(back)
+    lid_of = ", ".join(lid_follows(view))
+    if lid_of:
+        words = f"{words}; stand it outside the frame, its lid follows {lid_of}"
+        figures.append(f"under one lid the least hardened decides: {lid_of}")
     source = SOURCE if course.days >= 10 else HARDY_SOURCE
     yield Proposal(
         Family.HARDEN,

@@ -281,6 +281,24 @@ def test_hardening_follows_the_batch_furthest_back() -> None:
     assert hardening_plan(frame_view(story), Stock.TENDER) is HardeningPlan.NIGHT_OPEN
 
 
+def test_a_batch_hardened_further_is_told_whose_lid_it_is() -> None:
+    """One lid cannot stand two ways: the least hardened decides (common practice, no source)."""
+    story = frame("tenderling")
+    story.tell(DAY - timedelta(days=3), Kind.HARDENING_BEGUN, "b01")
+    sown(story, "b02", "tenderling", DAY - timedelta(days=40), "frame-a")
+    story.tell(DAY - timedelta(days=30), Kind.TRUE_LEAVES, "b02", count=30)
+    story.tell(DAY - timedelta(days=15), Kind.HARDENING_BEGUN, "b02")
+    for number in range(3):
+        tell(story, DAY + timedelta(days=number), 12, 20, sun_h=8)
+    least, further = sorted(story.tasks(DAY, F.HARDEN), key=lambda task: task.about)
+    assert "lid follows" not in least.instruction
+    assert further.instruction.endswith("stand it outside the frame, its lid follows b01")
+    assert "under one lid the least hardened decides: b01" in further.why.figures
+    story.tell(DAY, Kind.PLANTED_OUT, "b01", place="bed-1")
+    [alone] = story.tasks(DAY, F.HARDEN)
+    assert "lid follows" not in alone.instruction
+
+
 def test_a_step_back_shuts_at_night() -> None:
     story = frame("tenderling")
     story.tell(DAY - timedelta(days=15), Kind.HARDENING_BEGUN, "b01")
