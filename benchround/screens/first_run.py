@@ -35,7 +35,7 @@ if TYPE_CHECKING:
 
 LONGEST_NAME = 200
 TITLE = "No season yet. Fill in what you know; every line may be skipped."
-PLACES_HINT = "such as Bench 1; Frame A; Bed 1; Kitchen: windowsill"
+PLACES_HINT = "such as Bench 1; Shed: bench"
 ASSUMED = (
     "What is skipped is assumed, and the round says so: 52 N, last frost 10 May. All of it can "
     "be changed later: g, then t."
@@ -111,13 +111,22 @@ class FirstRunScreen(Sheet, inherit_bindings=False):
         fields = {field.id: field for field in self.form.fields}
         echo_where(fields)
         retell_frost(fields, self._file, {})
-        fields["places"].hint = self._places_said(fields["places"].text)
+        self._retell_places(fields["places"])
+
+    def _retell_places(self, field: Field) -> None:
+        """Say what was understood; once another field is stood in, what was not is an error."""
+        field.hint = self._places_said(field.text)
+        if self.form.now is not field:
+            try:
+                read_places(field.text)
+            except BenchroundError as error:
+                field.error = str(error)
 
     def _places_said(self, text: str) -> str:
         try:
             places = read_places(text)
         except BenchroundError as error:
-            return str(error)
+            return str(error)  # what is half typed may still become a place
         said = "; ".join(f"{place.name}, {place.kind}" for place in places)
         return f"{len(places)}: {said}" if places else PLACES_HINT
 
@@ -126,13 +135,20 @@ class FirstRunScreen(Sheet, inherit_bindings=False):
         return list(self._notes(width))
 
     def _notes(self, width: int) -> Iterator[Line]:
-        words = "Nothing is written before you press ctrl+s. ctrl+o opens the sample instead."
+        begin, sample = (self.ring.named(name) for name in ("begin", "to-sample"))
+        words = f"Nothing is written before you press {begin}. {sample} opens the sample instead."
         yield from paragraph(words, width, Role.STRONG)
         yield from paragraph(ASSUMED, width)
         yield BLANK
         yield line(("Before you begin", Role.HEADING))
         for name in setup_cautions(Page.FIRST_RUN):
             yield from paragraph(CAUTIONS[name].short, width, Role.CAUTION, "  ")
+
+    def action_field(self, by: int) -> None:
+        """Go to another field; places that were not understood are said at once."""
+        super().action_field(by)
+        self._retell_places(self.form.field("places"))
+        self.form.redraw()
 
     def action_save(self) -> None:
         """Begin the season and leave; with faults, show them and stay."""

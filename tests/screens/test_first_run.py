@@ -70,6 +70,20 @@ async def test_regression_of_the_screen(size: tuple[int, int]) -> None:
         same_as_kept(f"first_run_{size[0]}x{size[1]}", text_of(app))
 
 
+async def test_a_place_without_a_kind_is_told_on_leaving_its_field() -> None:
+    app = app_of(Beginning())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("tab", "tab")
+        await pilot.pause()
+        assert "such as Bench 1; Shed: bench" in text_of(app)
+        await pilot.press(*typed("shed"), "tab")
+        await pilot.pause()
+        assert "! 'shed' does not say what it is: such as ': bench'" in text_of(app)
+        await pilot.press("shift+tab", *typed(": frame"), "tab")
+        await pilot.pause()
+        assert "does not say" not in text_of(app)
+
+
 async def test_one_key_skips_everything() -> None:
     beginning = Beginning()
     app = app_of(beginning)

@@ -57,7 +57,8 @@ def _place(piece: str) -> TypedPlace:
     told = _kind_in(label)
     if told is None:
         raise InputError(
-            f"'{shown(label)}' does not say what it is: add a colon and one of {KINDS}."
+            f"'{shown(label)}' does not say what it is: such as ': bench', ': frame', ': bed' "
+            f"after it; all kinds: {KINDS}."
         )
     return TypedPlace(label, told)
 

@@ -7,8 +7,9 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from benchround.core.season import Season
+from benchround.core.site import Site
 from benchround.core.task import Round
-from benchround.core.typed.date import how_far
+from benchround.core.typed.date import MONTH_NAMES, how_far
 from benchround.screens.text import Line, Role, fit, line, paragraph, width_of
 from benchround.screens.widgets.paper import Paper
 from benchround.screens.words import COLD, counts, full_day, outlook
@@ -21,6 +22,7 @@ EMPTY_SEASON = (
     "No batch yet. Press s to sow your first one; then its look, its pricking out and all the "
     "rest come by themselves."
 )
+FROST = "last frost"
 NOTHING = "Nothing to do on this day."
 
 
@@ -108,6 +110,7 @@ def _notes(desk: Desk, app: BenchroundApp, made: Round) -> Iterator[tuple[str, .
         first = "Sample, not kept when you leave" if app.lost_on_leaving else "Sample, kept"
         short = "Sample, not kept" if app.lost_on_leaving else first
         yield f"{first}; {pinned}{more}", f"{short}; {pinned}{more}", f"{short}; {pinned}"
+    yield from _taken_for_granted(desk.season.site, app)
     problems = desk.problems
     if desk.read_only:
         yield (f"Read only: {problems[0] if problems else 'nothing can be recorded'}",)
@@ -119,6 +122,15 @@ def _notes(desk: Desk, app: BenchroundApp, made: Round) -> Iterator[tuple[str, .
     faults = app.ring.faults
     if faults:
         yield *faults[:1][: 2 - len(faults)], f"Own keys left out: {len(faults)}; {tells} why"
+
+
+def _taken_for_granted(site: Site, app: BenchroundApp) -> Iterator[tuple[str, ...]]:
+    """The frost day nobody told, from which sowing days are counted, and the keys that set it."""
+    if any(FROST in words for words in site.assumed):
+        month, day = site.last_frost
+        last = f"last frost assumed {day} {MONTH_NAMES[month - 1].capitalize()}"
+        keys = f"{app.ring.named('go-to')} {app.ring.named('go-settings')} sets it"
+        yield f"{last[0].upper()}{last[1:]}: {keys}", f"{last[0].upper()}{last[1:]}"
 
 
 def _short(day: date) -> str:
