@@ -12,6 +12,7 @@ from benchround.core.task import Family, Harm, Slot, Why, Window
 from benchround.core.water.balance import RootStage
 from benchround.core.water.fit import Moisture
 from benchround.core.water.run import HOT_DAY_C, DayPart
+from benchround.core.water.tray_filled import just_thinned
 from benchround.core.water.tray_outlook import TrayOutlook, tray_outlook
 from benchround.rounds.proposal import Proposal, draft
 from benchround.rounds.view import BatchView
@@ -38,7 +39,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     found = tray_outlook(view.season, view.batch, view.part, view.day)
     if found is None or not due_today(view, found):
         return
-    below = view.stage in WAITING | SEEDLING
+    below = view.stage in WAITING | SEEDLING or just_thinned(view.part, view.day)
     yield Proposal(
         Family.WATER,
         _window(view, found),

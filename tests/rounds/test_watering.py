@@ -310,6 +310,19 @@ def test_spares_are_watered_on_their_own() -> None:
     assert water(story) == []
 
 
+def test_thinning_does_not_give_a_seedling_an_older_plants_roots() -> None:
+    """Thinning takes neighbours away, and roots reach no further for it (common practice)."""
+    story = bench("hardling", 30, container="40-cell tray")
+    story.tell(DAY - timedelta(days=5), Kind.TRUE_LEAVES, "b01", count=40)
+    before = tray(story)
+    assert before.roots is RootStage.SEEDLING
+    story.tell(DAY, Kind.THINNED, "b01", count=30)
+    after = tray(story)
+    assert (after.roots, after.allowed_left_ml) == (before.roots, before.allowed_left_ml)
+    [task] = water(story)
+    assert task.ticks[0].figures == {"how": "below"}
+
+
 def test_pricked_out_and_later_is_watered_from_above() -> None:
     story = bench("hardling", 40, container="half tray")
     story.tell(DAY - timedelta(days=20), Kind.TRUE_LEAVES, "b01", count=30)

@@ -77,11 +77,19 @@ def root_stage(batch: Batch, part: Part, crop: Crop, day: date) -> RootStage:
         case Stage.SEED_LEAF | Stage.TRUE_LEAF | Stage.PRICKED_OUT:
             return RootStage.SEEDLING
         case Stage.GROWING_ON:
-            return RootStage.ROOTED
+            return RootStage.SEEDLING if just_thinned(part, day) else RootStage.ROOTED
         case Stage.POTTED_ON if (day - part.since).days < ROOTED_DAYS:
             return RootStage.ROOTED
         case _:
             return RootStage.FULL
+
+
+def just_thinned(part: Part, day: date) -> bool:
+    """Whether it only came to grow on by being thinned lately: its roots are a seedling's still."""
+    thinned = part.first_day(Kind.THINNED)
+    if part.stage is not Stage.GROWING_ON or thinned is None or thinned != part.since:
+        return False
+    return (day - thinned).days < ROOTED_DAYS
 
 
 def uncovered(batch: Batch, crop: Crop) -> bool:
