@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from benchround.core.errors import StoppedError
 from benchround.core.progress import Progress
 from benchround.core.record import Draft, Kind
 from benchround.desk import Desk
@@ -142,6 +143,10 @@ def test_writing_out_stopped_leaves_no_file(
 
 
 def test_progress_has_the_kind_the_store_asks_for() -> None:
-    with shell_progress.watched("reading", "rows", "") as progress:
+    with shell_progress.watched("reading", "rows", "nothing was kept") as progress:
         listener: Progress = progress
-        listener(1, 1)
+        listener(1, 2)
+        signal.raise_signal(signal.SIGINT)
+        with pytest.raises(StoppedError, match="Stopped after 1 of 2 rows: nothing was kept"):
+            listener(1, 2)
+        listener(2, 2)  # all is done: too late to stop
