@@ -155,7 +155,8 @@ class BatchScreen(CardScreen, inherit_bindings=False):
         self.require_open(self.desk.today)
         text = batch_lines.record_text(record, self.desk.season)
         words = f"{batch.id} {text}, {say_day(record.day)}"
-        question = f"Withdraw '{words}'?{_spoils(batch, record)} Press x again to do it."
+        key = self.ring.named("withdraw")
+        question = f"Withdraw '{words}'?{_spoils(batch, record)} Press {key} again to do it."
         if not self.confirmed(record.id, question):
             return
         said = self.bench.doings.withdraw((record.id,), words)

@@ -157,7 +157,8 @@ class CropScreen(CardScreen, inherit_bindings=False):
             raise BenchroundError("This figure is the library's own: enter sets another.")
         rules.without((name,))
         library = _with_unit(figure, figure.library)
-        question = f"Take {name} back to the library's {library}? Press x again to do it."
+        key = self.ring.named("library-figure")
+        question = f"Take {name} back to the library's {library}? Press {key} again to do it."
         if not self.confirmed(name, question):
             return
         records = rules.holding((name,))

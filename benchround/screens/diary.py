@@ -140,4 +140,5 @@ class DiarySheet(Sheet, inherit_bindings=False):
         self.put_away()
         number = len(self._last)
         lines = "1 line" if number == 1 else f"{number} lines"
-        self.dismiss(f"{lines} of the diary recorded (u takes the last one back)." * bool(number))
+        undo = f"{self.ring.named('undo')} takes the last one back"
+        self.dismiss(f"{lines} of the diary recorded ({undo})." * bool(number))

@@ -15,7 +15,7 @@ from benchround.screens.text import Line, Role, fit, line, paragraph
 from benchround.screens.widgets.pick_list import Row
 
 EMPTY = (
-    "No packet on the books. Press n to put the first one there: then sowing knows its year, what "
+    "No packet on the books. Press {} to put the first one there: then sowing knows its year, what "
     "is left in it and how it came up."
 )
 
@@ -66,7 +66,7 @@ class PacketsScreen(CardScreen, inherit_bindings=False):
         season, today = self.desk.season, self.desk.today
         number = len(season.packets)
         if not number:
-            return paragraph(EMPTY, width, Role.STRONG)
+            return paragraph(EMPTY.format(self.ring.named("new-packet")), width, Role.STRONG)
         empty = sum(1 for packet in season.packets.values() if packet.left == 0)
         used = f", {empty} used up" if empty else ""
         words = f"{number} packet{'s' if number != 1 else ''}{used}, on {today.isoformat()}"
@@ -129,7 +129,8 @@ class PacketsScreen(CardScreen, inherit_bindings=False):
         self.require_open(self.desk.today)
         record = next(r for r in self.desk.season.packet_records if r.about == packet.id)
         said = f"what was said of packet {packet.id} on {record.day.isoformat()}"
-        question = f"Withdraw {said}? What was said before it counts again. Press x again."
+        key = self.ring.named("withdraw")
+        question = f"Withdraw {said}? What was said before it counts again. Press {key} again."
         if not self.confirmed(record.id, question):
             return
         said = self.bench.doings.withdraw((record.id,), f"packet {packet.id}")

@@ -153,7 +153,8 @@ class SettingsScreen(WideCard, inherit_bindings=False):
             self._require_empty(name)
         called = self._called(name) if sort == PLACE else name
         if self._asked != self.picks.picked:
-            self.say(f"Remove '{called}'? Its records stay. Press x again to do it.")
+            key = self.ring.named("remove")
+            self.say(f"Remove '{called}'? Its records stay. Press {key} again to do it.")
             self._asked = self.picks.picked
             return
         self._asked = ""

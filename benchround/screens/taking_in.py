@@ -20,7 +20,7 @@ from benchround.screens.wide_card import WideCard
 from benchround.screens.widgets.pick_list import Row
 
 EMPTY = (
-    "No sheet was read yet. Press o and name a CSV file of sowings: every row is shown with what "
+    "No sheet was read yet. Press {} and name a CSV file of sowings: every row is shown with what "
     "it would become, and nothing is recorded before you say so."
 )
 LINE_WIDE, STATE_WIDE = 6, 7
@@ -47,7 +47,7 @@ class TakeInScreen(WideCard, inherit_bindings=False):
     def head_lines(self, width: int) -> Sequence[Line]:
         """The file, and how many rows come, are there already, or have a fault."""
         if self._path is None:
-            return paragraph(EMPTY, width, Role.STRONG)
+            return paragraph(EMPTY.format(self.ring.named("name-sheet")), width, Role.STRONG)
         known = sum(1 for row in self._rows if row.known)
         faults = sum(1 for row in self._rows if row.fault)
         words = [f"{len(self.drafts)} of {len(self._rows)} rows can be recorded"]
@@ -134,7 +134,9 @@ class TakeInScreen(WideCard, inherit_bindings=False):
 
     def _asks(self) -> str:
         number = len(self.drafts)
-        return f"Press t to record {_rows(number)}." if number else "There is nothing to record."
+        take = self.ring.named("take-rows")
+        words = f"Press {take} to record {_rows(number)}."
+        return words if number else "There is nothing to record."
 
     def action_take(self) -> None:
         """Record every row that can be, when asked for a second time."""
@@ -142,11 +144,15 @@ class TakeInScreen(WideCard, inherit_bindings=False):
         drafts = self.drafts
         if not drafts or self._path is None:
             raise BenchroundError(
-                "There is no row to record." if self._path else "Press o to name a sheet first."
+                "There is no row to record."
+                if self._path
+                else f"Press {self.ring.named('name-sheet')} to name a sheet first."
             )
         left = len(self._rows) - len(drafts)
-        out = f" {_rows(left)} of the sheet stay out." if left else ""
-        question = f"Record {_sowings(drafts)}?{out} Press t again to do it."
+        out = f" {_rows(left)} of the sheet {'stays' if left == 1 else 'stay'} out." if left else ""
+        question = (
+            f"Record {_sowings(drafts)}?{out} Press {self.ring.named('take-rows')} again to do it."
+        )
         if not self.confirmed("take", question):
             return
         path, words = self._path, f"{_sowings(drafts)} from {self._path.name}"

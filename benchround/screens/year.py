@@ -231,7 +231,10 @@ class YearScreen(WideCard, inherit_bindings=False):
     def action_order(self) -> None:
         """Sort by the next thing there is to sort by."""
         if self.view is not View.STRIPS:
-            raise BenchroundError("Only the strips can be sorted: press f or b to go back to them.")
+            back = f"{self.ring.named('flowering')} or {self.ring.named('room')}"
+            raise BenchroundError(
+                f"Only the strips can be sorted: press {back} to go back to them."
+            )
         every = tuple(Order)
         self.order = every[(every.index(self.order) + 1) % len(every)]
         self._show(View.STRIPS)

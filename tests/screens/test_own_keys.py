@@ -19,7 +19,6 @@ from benchround.screens.keys import (
     FIRST_RUN,
     KEYS,
     MOST_IN_FOOTER,
-    ROUND,
     SCREEN_WORDS,
     USUAL,
     Key,

@@ -84,7 +84,8 @@ async def test_good_rows_are_recorded_when_asked_twice_and_one_key_takes_them_ba
     async with app.run_test() as pilot:
         await read(app, pilot, sheet)
         await pilot.press("t")
-        assert said(app) == "Record 3 sowings? 1 row of the sheet stay out. Press t again to do it."
+        asked = "Record 3 sowings? 1 row of the sheet stays out. Press t again to do it."
+        assert said(app) == asked
         assert set(desk.season.batches) == before
         await pilot.press("t")
         await pilot.pause()
