@@ -119,7 +119,10 @@ def test_the_tasks_of_what_lives_on_are_the_same_the_next_morning(
         after = {t.key: t for t in new.round(day).tasks}
         of_batches = {key for key, task in before.items() if task.crop}
         assert of_batches <= set(after)
-        assert all(after[key].instruction == before[key].instruction for key in of_batches)
+        # a line may name one that was left behind as its neighbour under the lid
+        alone = {k for k in of_batches if not any(name in before[k].instruction for name in left)}
+        assert len(alone) > len(of_batches) / 2
+        assert all(after[key].instruction == before[key].instruction for key in alone)
 
 
 def test_records_keep_their_ids_and_daily_care_stays_behind(closed: tuple[Desk, Desk]) -> None:
