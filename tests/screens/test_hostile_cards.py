@@ -58,9 +58,12 @@ async def test_every_card_shows_it_as_letters(
             assert "\u202e" not in text
             rows = text.splitlines()
             assert len(rows) == size[1], way
-            while front(app) != "round":
+            for _ in range(5):  # no card lies deeper
+                if front(app) == "round":
+                    break
                 await pilot.press("escape")
                 await pilot.pause()
+            assert front(app) == "round", way
 
 
 async def test_a_withdrawal_says_a_hostile_note_as_letters(hostile: tuple[Desk, str]) -> None:
