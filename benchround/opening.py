@@ -135,4 +135,4 @@ def _open_first() -> int:
     if outcome is not Outcome.BEGUN:
         return code
     season = begun[-1]
-    return _open(season.folder, f"{season.name} is begun, in {season.folder}.")
+    return _open(season.folder, season.begun)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from collections.abc import Sequence
 
 from textual.app import ComposeResult
@@ -41,9 +42,9 @@ class LookUpScreen(BenchScreen[str], inherit_bindings=False):
         """What there is to know of the row under the cursor."""
         return ()
 
+    @abstractmethod
     def open_picked(self, key: str) -> None:
         """Open what a row stands for."""
-        raise NotImplementedError
 
     @property
     def picks(self) -> PickList:

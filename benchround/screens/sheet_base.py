@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from collections.abc import Callable, Mapping, Sequence
 from typing import TypeVar
 
@@ -116,6 +117,7 @@ class Sheet(BenchScreen[str], inherit_bindings=False):
     def retell(self) -> None:
         """Work out anew what depends on what was typed."""
 
+    @abstractmethod
     def save(self) -> str:
         """Record what the sheet says; the sentence for it.
 
@@ -123,7 +125,6 @@ class Sheet(BenchScreen[str], inherit_bindings=False):
             SheetFault: fields cannot be understood; nothing was recorded.
             BenchroundError: it could not be recorded.
         """
-        raise NotImplementedError
 
     @property
     def form(self) -> Form:
@@ -164,15 +165,23 @@ class Sheet(BenchScreen[str], inherit_bindings=False):
 
     def action_save(self) -> None:
         """Record what the sheet says and close it; with faults, show them and stay."""
-        form = self.form
-        form.now.settle()
-        try:
-            said = self.save()
-        except SheetFault as fault:
-            form.errors(fault.faults)
-            raise
+        said = self.saved()
         self.bench.half_filled.pop(self.kept_as, None)
         self.dismiss(said)
+
+    def saved(self) -> str:
+        """Save what stands in the form; the sentence for it. Faults are shown at their fields.
+
+        Raises:
+            SheetFault: fields cannot be understood; nothing was recorded.
+            BenchroundError: it could not be recorded.
+        """
+        self.form.now.settle()
+        try:
+            return self.save()
+        except SheetFault as fault:
+            self.form.errors(fault.faults)
+            raise
 
     def action_field(self, by: int) -> None:
         """Go to the next field or the one before."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from ipaddress import ip_address
 from urllib.parse import urlsplit
 
@@ -64,11 +65,9 @@ def _told(told: str) -> str:
 def authority(scheme: str, host: str, port: int | None) -> str:
     """Host and port as browsers send them: small letters, brackets, no usual port."""
     bare = host.strip("[]").lower()
-    try:
+    with suppress(ValueError):  # a name is no number, and stays as it is
         number = ip_address(bare)
         bare = f"[{number.compressed}]" if number.version == 6 else bare
-    except ValueError:
-        pass
     return bare if port in (None, USUAL_PORTS[scheme]) else f"{bare}:{port}"
 
 

@@ -163,7 +163,8 @@ def files_in(bundle: Path) -> dict[str, bytes]:
         with zipfile.ZipFile(bundle) as opened:
             names = [name for name in opened.namelist() if _is_season_file(name)]
             return {name: opened.read(name) for name in names}
-    except (OSError, zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError) as error:
+    except (OSError, zipfile.BadZipFile, zlib.error, EOFError, RuntimeError) as error:
+        # zipfile gives a RuntimeError where a bundle is locked or packed in a way it does not know
         raise SeasonDamagedError(
             f"the kept copy {bundle.name} cannot be read ({error}); choose another one"
         ) from error
