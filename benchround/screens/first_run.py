@@ -56,16 +56,16 @@ class FirstSeason:
 
     Attributes:
         drafts: the site and the places.
-
-    @property
-    def begun(self) -> str:
-        """What is said once it is there."""
-        return f"{self.name} is begun, in {self.folder}."
     """
 
     folder: Path
     name: str
     drafts: tuple[Draft, ...]
+
+    @property
+    def begun(self) -> str:
+        """What is said once it is there."""
+        return f"{self.name} is begun, in {self.folder}."
 
 
 Begin = Callable[[FirstSeason], None]
