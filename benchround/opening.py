@@ -14,6 +14,7 @@ from benchround.core.visible import visible
 from benchround.desk import Desk
 from benchround.shell.own_keys import own_ring
 from benchround.shell.own_look import keep_look, own_look
+from benchround.shell.starting import begin_without_ssl
 from benchround.whereabouts import (
     SAMPLE_DAY,
     data_folder,
@@ -41,6 +42,7 @@ def open_screens(named: str, *, sample: bool) -> int:
         named: the season's folder; of the sample, the folder that keeps it; empty: none was named.
         sample: whether the sample season is meant.
     """
+    begin_without_ssl()
     if sample:
         return _open_kept_sample(Path(named).expanduser()) if named else _open_sample()
     found = find_season(named)

@@ -1,8 +1,10 @@
-"""The collector waits at a start, and is back to its usual pace after its first look."""
+"""What a start does without: looks of the collector until its first one, and the ssl module."""
 
 from __future__ import annotations
 
 import gc
+import subprocess
+import sys
 from collections.abc import Iterator
 
 import pytest
@@ -28,3 +30,19 @@ def test_it_waits_until_its_first_look_only() -> None:
     assert (gc.get_threshold()[0], len(gc.callbacks)) == (OBJECTS_OF_A_SITTING, called)
     gc.collect()
     assert gc.get_threshold()[0] == OBJECTS_OF_A_SITTING
+
+
+def test_the_screens_are_read_without_ssl_which_is_there_for_whoever_asks() -> None:
+    asked = """
+import sys
+from benchround.shell.starting import begin_without_ssl
+begin_without_ssl()
+import benchround.screens.app
+assert "ssl" not in sys.modules
+import asyncio, ssl, urllib.request
+assert urllib.request.HTTPSHandler and ssl.create_default_context().verify_mode
+asyncio.run(asyncio.sleep(0))
+print("fine")
+"""
+    told = subprocess.run([sys.executable, "-c", asked], capture_output=True, text=True)
+    assert (told.stdout, told.stderr) == ("fine\n", "")

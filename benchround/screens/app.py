@@ -129,8 +129,10 @@ class BenchroundApp(App[None], inherit_bindings=False):
         return THEMES
 
     def get_default_screen(self) -> Screen[None]:
-        """The round opens first."""
-        return RoundScreen()
+        """The round opens first, laid out for this terminal at once."""
+        first = RoundScreen()
+        first.fit_to(self.size)
+        return first
 
     def on_mount(self) -> None:
         """Leave cleanly when the terminal goes away or the machine shuts down."""

@@ -1,8 +1,9 @@
-"""What a start needs: a collector that does not look over and over at what is only just read."""
+"""What a start needs, and what it can do without."""
 
 from __future__ import annotations
 
 import gc
+import sys
 from collections.abc import Mapping
 
 OBJECTS_OF_A_START = 400_000
@@ -24,3 +25,18 @@ def _as_in_a_sitting(phase: str, _: Mapping[str, int]) -> None:
     if phase == "stop":
         gc.callbacks.remove(_as_in_a_sitting)
         gc.set_threshold(OBJECTS_OF_A_SITTING, *gc.get_threshold()[1:])
+
+
+def begin_without_ssl() -> None:
+    """Read asyncio as Pythons without the ssl module read it; for the screens.
+
+    They open no connection, and ssl takes as long to read as thirty files of this program. Whoever
+    imports it later, as fetching a forecast does, gets it as ever.
+    """
+    if "asyncio" in sys.modules or "ssl" in sys.modules:
+        return
+    sys.modules["ssl"] = None  # type: ignore[assignment]  # how Python marks what is not there
+    try:
+        import asyncio  # noqa: F401 - read here so that Textual finds it read
+    finally:
+        del sys.modules["ssl"]

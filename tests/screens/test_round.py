@@ -11,6 +11,7 @@ from benchround.core.record import Kind
 from benchround.core.site import PlaceKind
 from benchround.core.task import Family, Standing, Task
 from benchround.desk import Desk
+from benchround.screens.round import RoundScreen
 from benchround.screens.rows import Heading
 from benchround.screens.widgets.task_detail import TaskDetail
 from tests.sample.story import DAY_0
@@ -41,6 +42,20 @@ async def test_the_head_tells_day_counts_and_weather(desk: Desk, clock: SampleCl
     assert f"{len(made.held)} held" in first
     assert second.startswith("5 to 23 C, dry, gusts 22 km/h")
     assert third == "Sample, not kept when you leave; day pinned to 27 May 2026; > is the next day"
+
+
+async def test_the_first_picture_is_laid_out_for_the_size_of_the_terminal(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    show, classes = RoundScreen.show_round, list[frozenset[str]]()
+
+    def noted(screen: RoundScreen, key: str = "") -> None:
+        classes.append(screen.classes)
+        show(screen, key)
+
+    monkeypatch.setattr(RoundScreen, "show_round", noted)
+    async with app_on(desk).run_test(size=(120, 40)):
+        assert classes[0] >= {"-wide", "-high"}
 
 
 async def test_tasks_stand_in_the_order_of_the_round_under_their_places(desk: Desk) -> None:
