@@ -20,6 +20,8 @@ PATIENCE_S = 30.0
 QUIET_S = 0.1
 """A program that draws nothing for so long has drawn all it was going to."""
 AT_ONCE = 1 << 16
+SIZE_AS_IT_IS = {"COLUMNS": "", "LINES": ""}
+"""Names that would be believed before the terminal is asked; the readline library sets them."""
 LEAST_DRAWN = 40
 """Bytes: less is the pointer's shape or the caret's place, and the answer is still to come."""
 
@@ -45,8 +47,8 @@ class Program:
         termios.tcsetwinsize(slave, (lines, columns))
         self.sent = bytearray()
         self.cells = SheetOfCells(columns, lines)
-        around = {**os.environ, "TERM": "xterm-256color", "NO_COLOR": "", **(env or {})}
-        around["PYTHONDONTWRITEBYTECODE"] = ""
+        around = {**os.environ, "TERM": "xterm-256color", "NO_COLOR": "", **SIZE_AS_IT_IS}
+        around |= {"PYTHONDONTWRITEBYTECODE": "", **(env or {})}
         self.began = time.perf_counter()
         self.process = subprocess.Popen(
             list(command),
@@ -119,7 +121,11 @@ class Program:
         os.set_blocking(self.master, True)
 
     def answer(self, key: bytes, quiet_s: float = QUIET_S) -> float:
-        """Seconds from a key to the last of what is drawn for it; the program was quiet before."""
+        """Seconds from a key to the last of what is drawn for it; the program was quiet before.
+
+        Raises:
+            TimeoutError: nothing was drawn for it.
+        """
         start = last = time.perf_counter()
         os.write(self.master, key)
         patience_s, drawn = PATIENCE_S, []
@@ -128,6 +134,8 @@ class Program:
             last = time.perf_counter()
             if sum(map(len, drawn)) >= LEAST_DRAWN:
                 patience_s = quiet_s
+        if not drawn:
+            raise TimeoutError(f"no answer to {key!r}:\n{self.cells.text}")
         for more in drawn:  # read once nothing has to be timed any more
             self.sent += more
             self.cells.feed(more)
