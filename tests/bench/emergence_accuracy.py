@@ -80,6 +80,8 @@ def read_cells(path: Path) -> tuple[Cell, ...]:
 
 TABLE = read_cells(DATA / "harrington_minges.csv")
 CHECK_10_C = read_cells(DATA / "harrington_minges_check.csv")
+REMEMBERED = read_cells(DATA / "harrington_minges_remembered.csv")
+"""The columns 10 and 25 C from memory; never fitted to."""
 CROPS = tuple(dict.fromkeys(cell.crop for cell in TABLE))
 HINTS = {
     row["crop"]: tuple(
@@ -136,6 +138,12 @@ def is_bracketed(cell: Cell) -> bool:
     return any(t < cell.temp_c for t in others) and any(t > cell.temp_c for t in others)
 
 
+ERRORS_HEAD = (
+    "| left out | cells | median error | 90th percentile | in days | within 10 % or 1 day |",
+    "|---|---|---|---|---|---|",
+)
+
+
 def _summary_line(name: str, found: tuple[Foretold, ...]) -> str:
     errors = [item.relative_error for item in found]
     close = sum(item.is_close for item in found)
@@ -156,6 +164,10 @@ def _percent(value: float) -> str:
 
 def _days(value: float | None) -> str:
     return "nothing" if value is None else f"{value:.1f}"
+
+
+def _told_as_nothing(cells: tuple[Cell, ...]) -> str:
+    return f"{sum(item.days is None for item in foretell(cells))} of {len(cells)}"
 
 
 def nothing_line() -> tuple[int, int]:
@@ -192,11 +204,22 @@ def by_library(cells: Iterable[Cell]) -> tuple[Foretold, ...]:
     return tuple(found)
 
 
+def remembered(temp_c: float, *, up: bool) -> tuple[Cell, ...]:
+    """Return the remembered cells of a column in which seedlings came up, or in which none did."""
+    return tuple(c for c in REMEMBERED if c.temp_c == temp_c and (c.days is not None) is up)
+
+
+def _remembered() -> list[str]:
+    lines = list(ERRORS_HEAD)
+    for temp_c in (10.0, 25.0):
+        for name, foretold in (("", foretell), (" by the crop library", by_library)):
+            found = foretold(remembered(temp_c, up=True))
+            lines.append(_summary_line(f"{temp_c:g} C{name}", found))
+    return lines
+
+
 def _columns() -> list[str]:
-    lines = [
-        "| left out | cells | median error | 90th percentile | in days | within 10 % or 1 day |",
-        "|---|---|---|---|---|---|",
-    ]
+    lines = list(ERRORS_HEAD)
     for temp_c in (0.0, 5.0, 15.0, 20.0, 30.0, 35.0, 40.0):
         lines.append(_summary_line(f"{temp_c:g} C", foretell(came_up(temp_c))))
     lines.append(_summary_line("10 C (six crops)", foretell(CHECK_10_C)))
@@ -244,6 +267,8 @@ def report() -> str:
     right, tested = nothing_line()
     return TEXT.format(
         columns="\n".join(_columns()),
+        remembered="\n".join(_remembered()),
+        none_remembered=_told_as_nothing(remembered(10.0, up=False)),
         forecasts="\n".join(_forecasts()),
         misses="\n".join(_misses()),
         nothing=f"{right} of {tested}",

@@ -18,10 +18,12 @@ from tests.bench.emergence_accuracy import (
     model_without,
     nothing_line,
     quantile,
+    remembered,
     report,
 )
 from tests.core.published import Seen
 
+REMEMBERED = f"Harrington & Minges 1954, columns 10 and 25 C ({Seen.FROM_MEMORY})"
 SOURCE = f"Harrington & Minges 1954 in Knott's Handbook 1997 ({Seen.READ})"
 
 
@@ -51,6 +53,26 @@ def test_ten_degrees_is_foretold_for_the_six_crops_read_elsewhere() -> None:
     assert len(found) == 6
     assert quantile(errors, 0.5) <= 0.10
     assert max(errors) <= 0.16
+
+
+@pytest.mark.parametrize(
+    ("temp_c", "cells"),
+    [
+        pytest.param(10.0, 16, id=f"10 C: {REMEMBERED}"),
+        pytest.param(25.0, 24, id=f"25 C: {REMEMBERED}"),
+    ],
+)
+def test_the_columns_never_fitted_are_within_a_tenth_or_a_day(temp_c: float, cells: int) -> None:
+    found = foretell(remembered(temp_c, up=True))
+    assert len(found) == cells
+    tenth = quantile([item.relative_error for item in found], 0.5) <= 0.10
+    assert tenth or quantile([item.days_off for item in found], 0.5) <= 1.0
+
+
+def test_at_10_c_nothing_is_foretold_where_nothing_is_remembered_to_come_up() -> None:
+    found = foretell(remembered(10.0, up=False))
+    assert len(found) == 5
+    assert all(item.days is None for item in found)
 
 
 def test_cells_between_two_others_are_foretold() -> None:
