@@ -11,6 +11,8 @@ and nothing changes. Three rules keep the table small:
 * Losing or composting *some* plants keeps the stage; losing or composting *all* of them ends the
   batch. That is decided by counts: the table gives the end, `core.batch` whether it is reached.
 
+A count of 0 while nothing is up is a look that saw nothing (`nothing_up`) and moves nothing.
+
 Being held by frost, gale or a full bench is no stage: it is worked out each morning from the
 weather and the room, so that it can never go stale.
 """
@@ -75,6 +77,9 @@ ENDED = frozenset({Stage.LIFTED, Stage.LOST, Stage.COMPOSTED, Stage.CANCELLED})
 GROWING = SEEDLING | YOUNG | OUTWARD | OUT
 ALIVE = BEFORE | WAITING | GROWING
 EVERY = ALIVE | ENDED
+
+SEEDLINGS_SEEN = (Kind.FIRST_UP, Kind.COUNTED)
+"""Kinds that say how many seedlings were seen."""
 
 SAME = None
 """Marks a kind that leaves the stage as it is."""
@@ -220,6 +225,11 @@ def _spread() -> dict[tuple[Stage | None, Kind], Stage]:
 
 NEXT: dict[tuple[Stage | None, Kind], Stage] = _spread()
 """The same table spread out: (stage, kind) -> next stage."""
+
+
+def nothing_up(kind: Kind, count: int | None) -> bool:
+    """Whether a record of seedlings says that there were none: a count of 0."""
+    return count == 0 and kind in SEEDLINGS_SEEN
 
 
 def next_stage(stage: Stage | None, kind: Kind, name: str = "this batch") -> Stage:

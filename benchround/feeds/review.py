@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from enum import StrEnum
 
-from benchround.core.batch.batch import Batch
+from benchround.core.batch.batch import MAIN, Batch
 from benchround.core.batch.telling import Telling
 from benchround.core.crop.crop import Raising
 from benchround.core.frozen import dataclass
@@ -247,11 +247,18 @@ def _counts(records: Iterable[Record], kind: Kind) -> Iterator[int | None]:
     return (record.count() for record in records if record.kind is kind)
 
 
+def _last_count(batch: Batch) -> Record | None:
+    """The main part's last count, one of none included."""
+    told = (r for r in reversed(batch.records) if r.kind is Kind.COUNTED)
+    return next((r for r in told if r.text("part") == MAIN), None)
+
+
 def _settled(batch: Batch) -> bool:
-    counted = batch.main.last.get(Kind.COUNTED)
-    if batch.main.stage not in (Stage.SOWN, Stage.STALLED, Stage.EMERGING, Stage.SEED_LEAF):
+    main = batch.main
+    if main.stage not in (Stage.SOWN, Stage.STALLED, Stage.EMERGING, Stage.SEED_LEAF):
         return True
-    first = batch.main.first_day(Kind.FIRST_UP)
+    first = main.first_day(Kind.FIRST_UP)
+    counted = _last_count(batch)
     if counted is None:
         return False
     return counted.flag("final") or (

@@ -12,7 +12,7 @@ from benchround.core.batch.counts import TALLIED, Counts
 from benchround.core.batch.nouns import SPARES, Batch, Sowing, Tally
 from benchround.core.batch.part_telling import LEAVES_REST, PartTelling
 from benchround.core.errors import IllegalRecordError
-from benchround.core.lifecycle import NEXT, Stage, next_stage
+from benchround.core.lifecycle import NEXT, Stage, next_stage, nothing_up
 from benchround.core.record import Cause, Figure, Kind, Record
 
 __all__ = ["LEAVES_REST", "Telling"]
@@ -109,10 +109,14 @@ class Telling:
         figures, kind = record.figures, record.kind
         count = _count(record)
         self._check_counts(part, record, count)
+        seen = record
+        rises = stage is Stage.EMERGING and part.stage is not stage
+        if rises and nothing_up(kind, count):
+            seen, stage = replace(record, kind=Kind.LOOKED), part.stage
         if not RENAMES.isdisjoint(figures):
             self._rename(figures, record)
         alive_before = part.alive
-        rest = part.move(record, stage, count)
+        rest = part.move(seen, stage, count)
         if rest is not None:
             rest.name = self._free_name()
             self.parts.append(rest)

@@ -6,8 +6,9 @@ from collections.abc import Iterable
 from datetime import date
 
 from benchround.core.dates import say_day
+from benchround.core.lifecycle import SEEDLINGS_SEEN, nothing_up
 from benchround.core.record import Cause, Kind, Record
-from benchround.core.seed.looks_reading import SEEDLINGS_SEEN, TAKEN_OUT
+from benchround.core.seed.looks_reading import TAKEN_OUT
 
 TEACH_NOTHING = frozenset(
     {
@@ -43,7 +44,7 @@ def told(story: Iterable[Record]) -> tuple[date | None, str, str]:
     mishap = before_up = ""
     for record in story:
         kind = record.kind
-        if up_on is None and kind in SHOWS_UP and not _none_seen(record):
+        if up_on is None and kind in SHOWS_UP and not nothing_up(kind, record.count()):
             up_on = record.day
         if kind in MISHAPS:
             mishap = mishap or _mishap(record)
@@ -52,11 +53,6 @@ def told(story: Iterable[Record]) -> tuple[date | None, str, str]:
         if kind in TAKEN_OUT or record.figures.get("final") is True:
             break
     return up_on, mishap, before_up
-
-
-def _none_seen(record: Record) -> bool:
-    """Whether somebody counted and found nothing up."""
-    return record.kind in SEEDLINGS_SEEN and record.count() == 0
 
 
 def _mishap(record: Record) -> str:

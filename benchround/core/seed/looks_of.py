@@ -11,10 +11,10 @@ from typing import TYPE_CHECKING
 
 from benchround.core.batch.batch import Batch
 from benchround.core.frozen import dataclass
+from benchround.core.lifecycle import SEEDLINGS_SEEN, nothing_up
 from benchround.core.record import Kind, Record
 from benchround.core.seed.looks_reading import (
     NOTHING_SEEN,
-    SEEDLINGS_SEEN,
     SETTLED_AFTER_DAYS,
     TAKEN_OUT,
     LooksOf,
@@ -133,7 +133,7 @@ def first_up_in(story: Iterable[Record], sown: date) -> FirstUp | None:
     for record in story:
         days = (record.day - sown).days
         kind = record.kind
-        if kind in NOTHING_SEEN or (kind in SEEDLINGS_SEEN and record.count() == 0):
+        if kind in NOTHING_SEEN or nothing_up(kind, record.count()):
             last_without = days
         elif kind in SEEDLINGS_SEEN:
             if last_without is not None and last_without < days:

@@ -14,6 +14,7 @@ from benchround.core.batch.batch import LEAVES_REST, MAIN, Batch, Sowing
 from benchround.core.crop.crop import Raising
 from benchround.core.dates import say_day
 from benchround.core.frozen import dataclass
+from benchround.core.lifecycle import SEEDLINGS_SEEN
 from benchround.core.record import Kind, Record
 from benchround.core.seed.looks import Look, Looks
 
@@ -21,7 +22,6 @@ SETTLED_AFTER_DAYS = 8
 """Days after first up from which a count is taken as final (common practice, no source)."""
 
 NOTHING_SEEN = (Kind.LOOKED, Kind.STALLED)
-SEEDLINGS_SEEN = (Kind.FIRST_UP, Kind.COUNTED)
 TAKEN_OUT = frozenset(
     {
         *LEAVES_REST,
