@@ -10,7 +10,7 @@ from benchround.core.dates import say_day
 from benchround.core.frozen import dataclass
 from benchround.core.numbers.ranges import COLDEST_AIR_C, WARMEST_AIR_C
 from benchround.core.site import Site
-from benchround.core.sky.weather import USUAL_SWING_C, DayWeather, Weather
+from benchround.core.sky.weather import DayWeather, Weather, in_agreement
 
 MOST_RAIN_MM, MOST_RAIN_HOUR_MM, MOST_GUST_KMH = 500.0, 300.0, 300.0
 """Beyond these a figure is a slip of the pen and is left out (common practice, no source)."""
@@ -78,10 +78,8 @@ def _known(sky: _Sky, day: date) -> KnownDay:
 def _extremes(raw: DayWeather, taken: DayWeather) -> tuple[float, float, tuple[str, ...]]:
     low, high = _held(taken.min_c, 5.0), _held(taken.max_c, 15.0)
     clash = low > high
-    if clash and raw.min_c is not None:
-        high = min(WARMEST_AIR_C, low + 2.0 * USUAL_SWING_C)
-    elif clash:
-        low = max(COLDEST_AIR_C, high - 2.0 * USUAL_SWING_C)
+    low, high = in_agreement(low, high, low_known=raw.min_c is not None)
+    low, high = _held(low, low), _held(high, high)
     name = say_day(raw.day)
     said: tuple[str, ...] = ()
     if raw.min_c is None and raw.max_c is None:

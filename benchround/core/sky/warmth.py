@@ -6,13 +6,14 @@ from datetime import date
 
 from benchround.core.frozen import dataclass
 from benchround.core.site import Place, PlaceKind, Site
-from benchround.core.sky.weather import Weather
+from benchround.core.sky.weather import DayWeather, Weather, in_agreement
 
 FRAME_GAIN_C = 2.5
 """Mean gain of a glazed frame over the 24 hours (mean of Savage 1980: maxima +4.2, minima +1.3)."""
 SHADED_FRAME_GAIN_C = 0.0
 GREENHOUSE_GAIN_C = 4.0
 GREENHOUSE_LEAST_C = 12.0
+"""Least mean of a house where plants are raised (common practice, no source)."""
 ROOM_C = 18.0
 PROPAGATOR_C = 20.0
 FRIDGE_C = 4.0
@@ -29,7 +30,7 @@ class Warmth:
 
 
 def warmth(place: Place | None, weather: Weather, site: Site, day: date) -> Warmth:
-    """The warmth of a day at a place.
+    """The warmth of a day at a place, the mean never outside its lowest and highest.
 
     The place's own readings come first, then a thermostat or room temperature, then the outside
     weather (reading, outlook, or the site's usual) and what the kind of place adds to it.
@@ -38,24 +39,38 @@ def warmth(place: Place | None, weather: Weather, site: Site, day: date) -> Warm
     low, high = outside.min_c or 0.0, outside.max_c or 0.0
     if place is None:
         return Warmth((low + high) / 2, low, high, f"outside, {outside.basis}")
-    read = weather.at(place.code, day)
-    if read is not None and read.min_c is not None and read.max_c is not None:
+    read = weather.at(place.code, day) or DayWeather(day)
+    if read.min_c is not None and read.max_c is not None:
         mean = (read.min_c + read.max_c) / 2
         return Warmth(mean, read.min_c, read.max_c, f"{place.name}, its thermometer")
     fixed = _fixed(place)
     if fixed is not None:
-        highest = fixed if read is None or read.max_c is None else max(fixed, read.max_c)
-        return Warmth(fixed, fixed, highest, f"{place.name}, set to {fixed:g} C")
+        lowest = fixed if read.min_c is None else min(fixed, read.min_c)
+        highest = fixed if read.max_c is None else max(fixed, read.max_c)
+        return Warmth(fixed, lowest, highest, f"{place.name}, set to {fixed:g} C")
+    basis = f"{place.name}, from the {outside.basis} outside"
+    mean, lowest, highest = _under_cover(place, low, high)
+    if read.min_c is None and read.max_c is None:
+        return Warmth(mean, lowest, highest, basis)
+    lowest, highest = in_agreement(
+        lowest if read.min_c is None else read.min_c,
+        highest if read.max_c is None else read.max_c,
+        low_known=read.min_c is not None,
+    )
+    return Warmth((lowest + highest) / 2, lowest, highest, basis)
+
+
+def _under_cover(place: Place, low: float, high: float) -> tuple[float, float, float]:
+    """Mean, lowest and highest reckoned from those outside.
+
+    A house that is kept at a least mean is so much warmer by night as by day.
+    """
     added = _added(place)
     mean = (low + high) / 2 + added
+    kept = 0.0
     if place.kind is PlaceKind.GREENHOUSE:
-        mean = max(mean, GREENHOUSE_LEAST_C)
-    highest = high + added
-    if read is not None and read.max_c is not None:
-        highest = read.max_c
-        mean = (low + added + highest) / 2
-    basis = f"{place.name}, from the {outside.basis} outside"
-    return Warmth(mean, low + added / 2, highest, basis)
+        kept = max(0.0, GREENHOUSE_LEAST_C - mean)
+    return mean + kept, low + added / 2 + kept, high + added + kept
 
 
 class DaysOf(dict[int, Warmth]):

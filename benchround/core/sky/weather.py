@@ -16,6 +16,17 @@ USUAL_SWING_C = 5.0
 """Half the usual daily range where nothing is known (common practice, no source)."""
 
 
+def in_agreement(low_c: float, high_c: float, *, low_known: bool) -> tuple[float, float]:
+    """Lowest and highest of a day with the lowest not above the highest.
+
+    Where they clash, the one that is known stands and the other is a usual day's range from it.
+    """
+    if low_c <= high_c:
+        return low_c, high_c
+    swing = 2.0 * USUAL_SWING_C
+    return (low_c, low_c + swing) if low_known else (high_c - swing, high_c)
+
+
 @dataclass(frozen=True, slots=True)
 class DayWeather:
     """One day's weather outside, or inside a place; None where not known.
@@ -71,10 +82,11 @@ class Weather:
         low, high = mean - USUAL_SWING_C, mean + USUAL_SWING_C
         if known is None:
             return DayWeather(day, low, high, basis="usual")
+        low = known.min_c if known.min_c is not None else low
+        high = known.max_c if known.max_c is not None else high
         return DayWeather(
             day,
-            known.min_c if known.min_c is not None else low,
-            known.max_c if known.max_c is not None else high,
+            *in_agreement(low, high, low_known=known.min_c is not None),
             known.sun_h,
             known.rain_mm,
             known.rain_hour_mm,
