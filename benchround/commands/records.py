@@ -9,6 +9,7 @@ from benchround.core.errors import InputError, UnknownNameError
 from benchround.core.near_names import near_words, shown
 from benchround.core.record import Kind, Record
 from benchround.core.season import Season
+from benchround.core.typed.figures import whole_in
 from benchround.plain import JsonValue
 from benchround.rounds.record_line import SITE
 from benchround.shell.opened import add_season, reading, withdrawn_by
@@ -59,9 +60,10 @@ def _wanted(records: tuple[Record, ...], given: argparse.Namespace, season: Seas
         kind = _kind(given.kind)
         found = [record for record in found if record.kind is kind]
     if given.newest:
-        if not given.newest.isdecimal() or int(given.newest[:9]) == 0:
+        newest = whole_in(given.newest)
+        if newest is None or newest <= 0:
             raise InputError(f"--newest: {shown(given.newest)} is not a whole number above 0.")
-        found = sorted(found, key=lambda r: r.id)[-int(given.newest[:9]) :]
+        found = sorted(found, key=lambda r: r.id)[-newest:]
     return sorted(found, key=lambda r: r.order)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from benchround.core.errors import InputError
+from benchround.core.typed.figures import MOST_COUNT, naming, number_in, read_whole, shown
 from benchround.feeds.label_sheets import Sheet, Sides, laid_out
 from benchround.feeds.papers import Paper, paper_named, read_size
 
@@ -76,16 +77,14 @@ def _count(name: str, options: Mapping[str, str]) -> int | None:
     text = options.get(name) or ""
     if not text:
         return None
-    if not (text.isascii() and text.isdigit() and len(text) <= 6):
-        raise InputError(f"{name}: '{text[:30]}' is no whole number.")
-    return int(text)
+    return naming(name, lambda: read_whole(text, MOST_COUNT))
 
 
 def _length(name: str, options: Mapping[str, str], otherwise: float) -> float:
     text = options.get(name) or ""
     if not text:
         return otherwise
-    try:
-        return float(text.replace(",", "."))
-    except ValueError:
-        raise InputError(f"{name}: '{text[:30]}' is no length in millimetres.") from None
+    length = number_in(text.strip())
+    if length is None:
+        raise InputError(f"{name}: '{shown(text)}' is no length in millimetres.")
+    return length

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, timedelta
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from benchround.core.batch.batch import fold_batch
 from benchround.core.crop.search import Named
@@ -14,13 +14,14 @@ from benchround.core.progress import Progress, told, unheard
 from benchround.core.record import Draft, Figure, Record
 from benchround.core.season import Season
 from benchround.core.typed.date import month_first, read_day
-from benchround.core.typed.diary_line import crop_meant, place_meant, sowing_draft
+from benchround.core.typed.diary_line import crop_meant, sowing_draft
+from benchround.core.typed.figures import MOST_COUNT, naming, read_number, read_whole
+from benchround.core.typed.words import read_place
 from benchround.feeds.sowing_table import COLUMNS, MEASURES, TEXTS, WHOLE, read_table
 from benchround.feeds.sowings_known import SowingsKnown
 
 __all__ = ["COLUMNS", "SheetRow", "read_sheet"]
 
-MOST_NUMBER = 1_000_000
 FURTHEST_BACK = timedelta(days=366 * 12)
 FURTHEST_AHEAD = timedelta(days=366)
 LONGEST_BATCH = 40
@@ -146,7 +147,8 @@ class _RowReader:
             raise InputError("crop: it is empty.")
         figures: dict[str, Figure] = {"crop": self._crop(values["crop"])}
         if "place" in values:
-            figures["place"] = place_meant(values["place"], self._season.places)
+            read = partial(read_place, values["place"], self._season.places, whole=True)
+            figures["place"] = naming("place", read)
         figures.update(_figures(values))
         draft = sowing_draft(name, figures, self._day(values), self._today, values.get("note", ""))
         record = Record("", draft.day or self._today, draft.kind, name, dict(draft.figures))
@@ -158,10 +160,8 @@ class _RowReader:
     def _day(self, values: Mapping[str, str]) -> date:
         if "sown" not in values:
             return self._today
-        try:
-            day = read_day(values["sown"], self._today, month_first=self._month_first)
-        except InputError as error:
-            raise InputError(f"sown: {error}") from error
+        read = partial(read_day, values["sown"], self._today, month_first=self._month_first)
+        day = naming("sown", read)
         if not self._today - FURTHEST_BACK <= day <= self._today + FURTHEST_AHEAD:
             raise InputError(f"sown: {day.isoformat()} is too far off: look at the year again.")
         return day
@@ -173,23 +173,11 @@ def _figures(values: Mapping[str, str]) -> Iterator[tuple[str, Figure]]:
             yield name, values[name]
     for name in WHOLE:
         if name in values:
-            yield name, _whole(name, values[name])
+            number = naming(name, partial(read_whole, values[name]))
+            if number is not None:
+                yield name, number
     for name in MEASURES:
         if name in values:
-            yield name, _measure(name, values[name])
-
-
-def _whole(name: str, text: str) -> int:
-    if not (text.isascii() and text.isdigit()) or int(text[:9]) > MOST_NUMBER or len(text) > 9:
-        raise InputError(f"{name}: '{text[:30]}' is no whole number from 0 to {MOST_NUMBER}.")
-    return int(text)
-
-
-def _measure(name: str, text: str) -> float:
-    try:
-        number = float(text.replace(",", "."))
-    except ValueError:
-        number = float("nan")
-    if not 0 <= number <= MOST_NUMBER:
-        raise InputError(f"{name}: '{text[:30]}' is no number from 0 up.")
-    return number
+            measure = naming(name, partial(read_number, values[name], 0, MOST_COUNT))
+            if measure is not None:
+                yield name, measure

@@ -10,6 +10,7 @@ from datetime import date
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.numbers.ranges import within
+from benchround.core.typed.figures import whole_in
 
 _MINUS_FIGURE = re.compile(r"-[0-9.]")
 _PLAIN_NUMBER = re.compile(r"-[0-9]+|-[0-9]*\.[0-9]+")
@@ -40,7 +41,7 @@ def number(text: str) -> float:
         value = float(text)
     except ValueError:
         raise argparse.ArgumentTypeError(f"{text.strip()[:40]!r} is no number") from None
-    if not math.isfinite(value):
+    if not math.isfinite(value) or "_" in text or not text.isascii():
         raise argparse.ArgumentTypeError(f"{text.strip()[:40]!r} is no number")
     return value
 
@@ -55,10 +56,10 @@ def share(text: str) -> float:
 
 def count(text: str) -> int:
     """A whole number."""
-    try:
-        return int(text.strip())
-    except ValueError:
-        raise argparse.ArgumentTypeError(f"{text.strip()[:40]!r} is no whole number") from None
+    number = whole_in(text.strip())
+    if number is None:
+        raise argparse.ArgumentTypeError(f"{text.strip()[:40]!r} is no whole number")
+    return number
 
 
 def day(text: str) -> date:

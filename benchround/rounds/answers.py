@@ -6,12 +6,12 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from benchround.core.errors import InputError
-from benchround.core.near_names import shown
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
 from benchround.core.sky.known_day import MOST_RAIN_MM
 from benchround.core.task import Ask, Family, Task
-from benchround.core.typed.figures import read_number
+from benchround.core.typed.figures import MOST_COUNT, naming, read_number, read_whole
+from benchround.core.typed.words import read_choice, read_place
 from benchround.core.units import Units, units_of
 from benchround.rounds.looking import FOUND_IN_SOIL
 from benchround.rounds.sowing_in_turn import NO_MORE
@@ -103,62 +103,26 @@ def read_answer(ask: Ask, text: str, season: Season) -> Figure | None:
     if not text.isprintable():
         raise InputError(f"{ask.label}: there are control characters in it; type plain text.")
     if ask.choices:
-        found = [choice for choice in ask.choices if choice.startswith(text.lower())]
-        if not found:
-            raise InputError(f"{ask.label}: '{text}' is not one of {', '.join(ask.choices)}.")
-        return found[0]
+        return naming(ask.label, lambda: read_choice(text, ask.choices))
     if ask.into == "place":
-        return read_place(text, season)
+        return naming("place", lambda: read_place(text, season.places))
     if ask.whole:
-        return _whole(ask, text)
+        most = MOST_COUNT if ask.most is None else ask.most
+        return naming(ask.label, lambda: read_whole(text, most))
     if ask.into in ("packet", "storage"):
         return text
-    return _number(ask, text, units_of(season.settings))
-
-
-def read_place(text: str, season: Season) -> str:
-    """A place by its code or name, or by letters only one place begins with.
-
-    Raises:
-        InputError: no place, or more than one, answers to it.
-    """
-    wanted = text.strip().lower()
-    exact = [p for p in season.places if wanted in (p.code.lower(), p.name.lower())]
-    near = exact or [
-        p
-        for p in season.places
-        if p.code.lower().startswith(wanted) or p.name.lower().startswith(wanted)
-    ]
-    if len(near) == 1:
-        return near[0].code
-    known = ", ".join(place.name for place in season.places) or "none set up yet"
-    which = "more than one place" if near else "no place"
-    raise InputError(f"place: {which} answers to {shown(text)}. Places: {known}.")
-
-
-def _whole(ask: Ask, text: str) -> int:
-    try:
-        number = int(text)
-    except ValueError:
-        raise InputError(f"{ask.label}: '{text[:30]}' is not a whole number.") from None
-    most = ask.most if ask.most is not None else 1_000_000
-    if not 0 <= number <= most:
-        raise InputError(f"{ask.label}: {number} is not between 0 and {most}.")
-    return number
+    return naming(ask.label, lambda: _number(ask, text, units_of(season.settings)))
 
 
 def _number(ask: Ask, text: str, units: Units) -> float | None:
     """A figure; temperatures and lengths are typed in the grower's units."""
-    try:
-        if ask.into in TEMPERATURES:
-            return units.read_temp_c(text, LEAST_C, MOST_C)
-        if ask.into == "rain_mm":
-            return units.read_fall_mm(text, MOST_RAIN_MM)
-        if ask.into.endswith("_mm"):
-            return units.read_length_mm(text, MOST_LENGTH_MM)
-        return read_number(text, 0, 1_000_000)
-    except InputError as error:
-        raise InputError(f"{ask.label}: {error}") from None
+    if ask.into in TEMPERATURES:
+        return units.read_temp_c(text, LEAST_C, MOST_C)
+    if ask.into == "rain_mm":
+        return units.read_fall_mm(text, MOST_RAIN_MM)
+    if ask.into.endswith("_mm"):
+        return units.read_length_mm(text, MOST_LENGTH_MM)
+    return read_number(text, 0, MOST_COUNT)
 
 
 def _check_pair(figures: Mapping[str, Figure], units: Units) -> None:

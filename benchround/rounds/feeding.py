@@ -11,6 +11,7 @@ from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.site import BEFORE_REST_DAYS
 from benchround.core.task import Family, Harm, Slot, Why, Window
+from benchround.core.typed.figures import whole_in
 from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.view import BatchView
 
@@ -56,7 +57,8 @@ def _after_rest(view: BatchView, day: date) -> date:
 
 def _every(view: BatchView) -> int:
     text = view.season.settings.get("feed_every_days", "")
-    return int(text) if text.isdigit() and int(text) > 0 else EVERY_DAYS
+    days = whole_in(text)
+    return days if days is not None and days > 0 else EVERY_DAYS
 
 
 def _feed(view: BatchView, when: Window, figure: str) -> Proposal:

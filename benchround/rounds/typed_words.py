@@ -10,11 +10,11 @@ from benchround.core.near_names import near_words, shown
 from benchround.core.record import Kind
 from benchround.core.record_figures import ELSEWHERE, KINDS, FigureRule, Form
 from benchround.core.season import Season
-from benchround.rounds.answers import read_place
+from benchround.core.typed import words
+from benchround.core.typed.figures import naming, number_in
 
 YES, NO = ("yes", "true", "on", "y"), ("no", "false", "off", "n")
 _FAHRENHEIT = re.compile(r"([+-]?[0-9]{1,6}(?:[.,][0-9]{1,9})?) ?[fF]")
-_NUMBER = re.compile(r"[+-]?(?:[0-9]{1,12}(?:[.,][0-9]{1,9})?|[.,][0-9]{1,9})")
 
 
 def kind_named(text: str) -> Kind:
@@ -60,12 +60,15 @@ def place_named(text: str, season: Season) -> str:
         UnknownNameError: none or more than one answers to it; the near ones are named first.
     """
     try:
-        return read_place(text, season)
+        code = words.read_place(text, season.places)
+        if not code:
+            raise InputError("no place was named.")
+        return code
     except InputError as error:
         names = [name for place in season.places for name in (place.code, place.name)]
         near = near_words(text, names)
         first = f" {near[:1].upper()}{near[1:]}." if near else ""
-        raise UnknownNameError(f"{error}{first}") from None
+        raise UnknownNameError(f"place: {error}{first}") from None
 
 
 def read_number(rule: FigureRule, text: str) -> int | float:
@@ -75,10 +78,9 @@ def read_number(rule: FigureRule, text: str) -> int | float:
         InputError: it is no number, or not one the rule allows.
     """
     warm = _FAHRENHEIT.fullmatch(text) if rule.name.endswith("_c") else None
-    plain = warm[1] if warm else text
-    if not _NUMBER.fullmatch(plain):
+    number = number_in(warm[1] if warm else text)
+    if number is None:
         raise InputError(f"{rule.name}: {shown(text)} is not {rule.allowed}.")
-    number = float(plain.replace(",", "."))
     if warm:
         number = round((number - 32.0) / 1.8, 1)
     whole = rule.form is Form.WHOLE
@@ -106,16 +108,7 @@ def read_choice(name: str, text: str, choices: tuple[str, ...]) -> str:
     Raises:
         InputError: it is none of them; all are named, the near ones first.
     """
-    wanted = text.lower().replace("-", " ")
-    plain = {choice: choice.lower().replace("-", " ") for choice in choices}
-    exact = [choice for choice, words in plain.items() if words == wanted]
-    begins = exact or [choice for choice, words in plain.items() if words.startswith(wanted)]
-    if len(begins) == 1:
-        return str(begins[0])
-    near = near_words(text, choices)
-    raise InputError(
-        f"{name}: {shown(text)} is not one of {', '.join(choices)}{f'; {near}' if near else ''}."
-    )
+    return naming(name, lambda: words.read_choice(text, choices))
 
 
 def read_text(rule: FigureRule, text: str) -> str:

@@ -11,7 +11,8 @@ from benchround.core.errors import BenchroundError, InputError
 from benchround.core.lifecycle import NEXT
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.typed.date import read_day
-from benchround.core.typed.figures import read_note, read_number, read_place, read_whole
+from benchround.core.typed.figures import read_note, read_number, read_whole
+from benchround.core.typed.words import read_place
 from benchround.core.unit_words import own
 from benchround.core.units import MM_A_CM, Rain, Units, units_of
 from benchround.screens.keys import RECORD, bindings

@@ -12,7 +12,8 @@ from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
 from benchround.core.seed.sowing_plan import SowingPlan, containers_of, packets_for
 from benchround.core.site import PlaceKind
-from benchround.core.typed.figures import read_note, read_place, read_whole
+from benchround.core.typed.figures import read_note, read_whole
+from benchround.core.typed.words import read_place
 from benchround.core.units import Units, units_of
 from benchround.screens.sheet_base import Reading
 from benchround.screens.sheet_fields import day_field, place_field

@@ -6,6 +6,7 @@ from benchround.core.errors import InputError, UnknownNameError
 from benchround.core.near_names import near_words, shown
 from benchround.core.season import Season
 from benchround.core.task import Round, Task
+from benchround.core.typed.figures import whole_in
 from benchround.plain import standing_words, title
 
 LIST = "'benchround tick' without a task lists them"
@@ -19,8 +20,8 @@ def task_named(the_round: Round, text: str) -> Task:
         UnknownNameError: no task of the day has that key; the near ones are named.
     """
     wanted = text.strip()
-    if wanted.isdecimal():
-        number = int(wanted[:6])
+    number = whole_in(wanted)
+    if number is not None:
         if not 1 <= number <= len(the_round.tasks):
             raise InputError(f"There are {len(the_round.tasks)} tasks, no number {number}: {LIST}.")
         return the_round.tasks[number - 1]

@@ -19,9 +19,10 @@ from benchround.core.season import Season
 from benchround.core.site_words import read_month_day
 from benchround.core.typed.date import read_day
 from benchround.core.typed.diary_line import read_diary_line
-from benchround.core.typed.figures import read_note, read_number, read_place, read_whole
+from benchround.core.typed.figures import read_note, read_number, read_whole
 from benchround.core.typed.places import read_places
 from benchround.core.typed.site import read_latitude, read_longitude, read_year_day
+from benchround.core.typed.words import read_choice, read_place
 from benchround.core.units import Units
 from benchround.crops.library import load_library
 from benchround.feeds.daily_columns import read_map
@@ -98,6 +99,7 @@ PARSERS: dict[str, tuple[Callable[[str], object], str]] = {
     "a kind": (kind_named, "pricked out"),
     "a batch": (lambda text: batch_named(text, season()), "b07"),
     "a place": (lambda text: place_named(text, season()), "Bench 1"),
+    "a choice": (lambda text: read_choice(text, ("dried out", "drowned")), "dried"),
     "a typed place": (lambda text: read_place(text, season().places), "frame a"),
     "places": (read_places, "Propagator P: propagator, Bench 1: bench, Frame A: frame"),
     "a plan of a lid": (read_plan, "07:00 first notch, 18:00 shut"),

@@ -14,6 +14,7 @@ from benchround.core.crop.schema import Form, Key, Section, by_key
 from benchround.core.crop.value import table_value
 from benchround.core.frozen import dataclass
 from benchround.core.record import Figure
+from benchround.core.typed.figures import number_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,10 +116,7 @@ def typed_figure(name: str, text: str) -> Figure:
 
 def _number(text: str) -> Figure:
     """The number a text is; the text itself, to be refused, where it is none."""
-    try:
-        value = float(text.replace(",", "."))
-    except ValueError:
+    value = number_in(text)
+    if value is None:
         return text
-    if value != value or value in (float("inf"), float("-inf")):
-        return text
-    return int(value) if value == int(value) and abs(value) < 10**12 else value
+    return int(value) if value == int(value) else value

@@ -16,11 +16,12 @@ from benchround.core.errors import InputError
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.site import Place
 from benchround.core.typed.date import read_day
+from benchround.core.typed.figures import MOST_COUNT, whole_in
+from benchround.core.typed.words import meant, read_place
 
 LONGEST_LINE = 400
 MOST_CROP_WORDS = 5
 MOST_PLACE_WORDS = 6
-MOST_NUMBER = 1_000_000
 NEAR_CROPS = 4
 UNITS = {
     "seed": "seeds",
@@ -127,19 +128,6 @@ def crop_meant(text: str, crops: Iterable[Named]) -> str:
     raise InputError(f"'{text[:40]}' could be more than one crop: {some}.")
 
 
-def place_meant(text: str, places: Sequence[Place]) -> str:
-    """The code of the place a text names, by code or name.
-
-    Raises:
-        InputError: no place answers to it.
-    """
-    found = _exact_place(text, places)
-    if found is not None:
-        return found
-    known = ", ".join(place.name for place in places) or "none set up yet"
-    raise InputError(f"'{text[:40]}' is no place. Places: {known}.")
-
-
 def _day(words: list[str], today: date, usual: date, month_first: bool) -> tuple[date, list[str]]:
     def read(count: int) -> date:
         return read_day(" ".join(words[:count]), today, month_first=month_first)
@@ -184,17 +172,9 @@ def _names(crop: Named) -> tuple[str, ...]:
 
 def _exact_crop(text: str, keys: Mapping[str, str]) -> str | None:
     wanted = folded(text)
-    for meant in (wanted, wanted.removesuffix("s"), wanted.removesuffix("es")):
-        if meant in keys:
-            return keys[meant]
-    return None
-
-
-def _exact_place(text: str, places: Sequence[Place]) -> str | None:
-    wanted = folded(text)
-    for place in places:
-        if wanted and wanted in (folded(place.code), folded(place.name)):
-            return place.code
+    for name in (wanted, wanted.removesuffix("s"), wanted.removesuffix("es")):
+        if name in keys:
+            return keys[name]
     return None
 
 
@@ -231,7 +211,7 @@ class _Rest:
 
     def _figure(self) -> bool:
         left = self._left()
-        if left[0].lower() == "wanted" and len(left) > 1 and left[1].isdecimal():
+        if left[0].lower() == "wanted" and len(left) > 1 and whole_in(left[1]) is not None:
             return self._set("wanted", left[1], 2)
         found = _COUNT.fullmatch(left[0].lower())
         if found is None:
@@ -246,7 +226,7 @@ class _Rest:
     def _set(self, name: str, number: str, used: int) -> bool:
         if name in self.figures:
             raise InputError(f"{name.replace('_', ' ')} are there twice: leave one out.")
-        if int(number) > MOST_NUMBER:
+        if int(number) > MOST_COUNT:
             raise InputError(f"{number} {name.replace('_', ' ')} cannot be: look again.")
         self.figures[name] = int(number)
         self.at += used
@@ -266,9 +246,9 @@ class _Rest:
         if "place" in self.figures:
             return False
         for count in range(min(MOST_PLACE_WORDS, len(left) - start), 0, -1):
-            code = _exact_place(" ".join(left[start : start + count]), self.places)
-            if code is not None:
-                self.figures["place"] = code
+            named = " ".join(left[start : start + count])
+            if meant(named, ((p.code, (p.code, p.name)) for p in self.places), whole=True):
+                self.figures["place"] = read_place(named, self.places, whole=True)
                 self.at += start + count
                 return True
         return False
@@ -281,7 +261,7 @@ class _Rest:
             self.at += 1
             return
         if word.lower() in PREPOSITIONS and "place" not in self.figures and self._left()[1:]:
-            place_meant(" ".join(self._left()[1:]), self.places)
+            read_place(" ".join(self._left()[1:]), self.places, whole=True)
         if word.isdecimal():
             raise InputError(
                 f"{word[:20]} of what? Write '{word[:20]} seeds' or '{word[:20]} cells', and a "

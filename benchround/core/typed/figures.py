@@ -1,16 +1,44 @@
-"""Figures and names as a grower types them into a sheet: whole numbers, numbers, places, notes."""
+"""Figures as a grower types them - whole numbers, numbers with point or comma - and notes."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import re
+from collections.abc import Callable
+from typing import TypeVar
 
 from benchround.core.errors import InputError
-from benchround.core.site import Place
 
+Read = TypeVar("Read")
 MOST_COUNT = 1_000_000
 LONGEST_NOTE = 2_000
 SHOWN = 30
 """Letters of a wrong entry that are said again."""
+
+# Compiled when a figure is first typed, which a start need not wait for.
+_WHOLE = r"[+-]?[0-9]{1,30}"
+_NUMBER = r"[+-]?(?:[0-9]{1,12}(?:[.,][0-9]{0,9})?|[.,][0-9]{1,9})"
+
+
+def whole_in(text: str) -> int | None:
+    """The whole number a text is, in plain figures, a sign allowed; None where it is none."""
+    return int(text) if re.fullmatch(_WHOLE, text) else None
+
+
+def number_in(text: str) -> float | None:
+    """The number a text is, in plain figures with point or comma; None where it is none."""
+    return float(text.replace(",", ".")) if re.fullmatch(_NUMBER, text) else None
+
+
+def naming(field: str, read: Callable[[], Read]) -> Read:
+    """What a reader reads.
+
+    Raises:
+        InputError: as the reader raises it, with the name of the field before it.
+    """
+    try:
+        return read()
+    except InputError as error:
+        raise InputError(f"{field}: {error}") from None
 
 
 def read_whole(text: str, most: int = MOST_COUNT, least: int = 0) -> int | None:
@@ -22,9 +50,9 @@ def read_whole(text: str, most: int = MOST_COUNT, least: int = 0) -> int | None:
     said = text.strip()
     if not said:
         return None
-    if not (said.isascii() and said.lstrip("+").isdigit()) or len(said) > SHOWN:
+    number = whole_in(said)
+    if number is None:
         raise InputError(f"'{shown(said)}' is not a whole number.")
-    number = int(said)
     if not least <= number <= most:
         raise InputError(f"{number} is not between {least} and {most}.")
     return number
@@ -36,37 +64,16 @@ def read_number(text: str, least: float, most: float, unit: str = "") -> float |
     Raises:
         InputError: it is no number, or not from `least` to `most`.
     """
-    said = text.strip().replace(",", ".")
+    said = text.strip()
     if not said:
         return None
-    try:
-        number = float(said)
-    except ValueError:
-        raise InputError(f"'{shown(said)}' is not a number.") from None
+    number = number_in(said)
+    if number is None:
+        raise InputError(f"'{shown(said)}' is not a number.")
     if not least <= number <= most:
         end = f" {unit}" if unit else ""
         raise InputError(f"{number:g} is not between {least:g} and {most:g}{end}.")
     return number
-
-
-def read_place(text: str, places: Iterable[Place]) -> str:
-    """A place's code by its code, its name, or letters only one begins with; empty for none typed.
-
-    Raises:
-        InputError: no place, or more than one, answers to it.
-    """
-    wanted = text.strip().casefold()
-    if not wanted:
-        return ""
-    known = tuple(places)
-    names = [(place, place.code.casefold(), place.name.casefold()) for place in known]
-    exact = [place for place, *said in names if wanted in said]
-    near = exact or [p for p, *said in names if any(name.startswith(wanted) for name in said)]
-    if len(near) == 1:
-        return near[0].code
-    which = "more than one place" if near else "no place"
-    listed = ", ".join(place.name for place in (near or known)) or "none set up yet"
-    raise InputError(f"{which} answers to '{shown(text.strip())}': {listed}.")
 
 
 def read_note(text: str, longest: int = LONGEST_NOTE) -> str:

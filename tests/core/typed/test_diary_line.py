@@ -13,7 +13,6 @@ from benchround.core.record import Draft, Kind
 from benchround.core.site import Place, PlaceKind
 from benchround.core.typed.diary_line import (
     crop_meant,
-    place_meant,
     read_diary_line,
     sowing_draft,
 )
@@ -125,7 +124,7 @@ def test_a_day_to_come_makes_a_plan() -> None:
         ("cosmos 40 seeds 12", "12 of what"),
         ("cosmos 40 seeds 50 seeds", "twice"),
         ("cosmos 9999999 seeds", "cannot be"),
-        ("cosmos 40 seeds on the moon", "'the moon' is no place. Places: Bench 1"),
+        ("cosmos 40 seeds on the moon", "no place answers to 'the moon': Bench 1"),
         ("cosmos 40 seeds quickly", "'quickly' is not understood"),
         ("cosmos 40 seeds bench 1 bench 2", "'bench' is not understood"),
         ("cosmos \x1b[31m", "control characters"),
@@ -212,6 +211,8 @@ def test_crops_go_by_their_names_and_plurals(text: str, key: str) -> None:
 
 
 def test_places_go_by_code_and_name() -> None:
-    assert place_meant("BENCH 1", PLACES) == place_meant("bench-1", PLACES) == "bench-1"
+    for name in ("BENCH 1", "bench-1", "on Bench-1"):
+        draft = read_diary_line(f"cosmos 40 seeds {name}", TODAY, CROPS, PLACES)
+        assert draft.figures["place"] == "bench-1"
     with pytest.raises(InputError, match="none set up yet"):
-        place_meant("bench 1", ())
+        read_diary_line("cosmos 40 seeds on bench 1", TODAY, CROPS, ())
