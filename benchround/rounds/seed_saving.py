@@ -24,7 +24,7 @@ SOURCE = "RHS advice on seed collecting and storing (two months from flower to r
 def propose(view: BatchView) -> Iterator[Proposal]:
     """Looking for ripe seed, collecting it, and packing it."""
     saved = view.since(Kind.SEED_SAVED)
-    if saved is not None and not view.since(Kind.PACKED):
+    if saved is not None and not view.done_since(Kind.PACKED, saved):
         yield _pack(view, saved)
     if view.stage is Stage.SEED_SAVED or view.part.ended:
         return

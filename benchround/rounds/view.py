@@ -76,6 +76,11 @@ class BatchView:
             return record.day if record is not None else None
         return self.part.last_day(*kinds)
 
+    def done_since(self, kind: Kind, day: date) -> bool:
+        """Whether a kind was recorded for this part on a day or after it."""
+        last = self.since(kind)
+        return last is not None and last >= day
+
     def first(self, kind: Kind) -> date | None:
         """The first day a kind was recorded for this part."""
         return self.part.first_day(kind)
