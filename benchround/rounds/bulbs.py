@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import date, timedelta
 
 from benchround.core.crop.crop import PlantClass
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
-from benchround.core.record import Draft, Kind
+from benchround.core.record import Kind
 from benchround.core.task import Family, Harm, Why, Window
 from benchround.rounds.proposal import Proposal, draft, window
 from benchround.rounds.view import BatchView
@@ -25,11 +25,9 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         yield from _plant(view)
     if view.stage is not Stage.DORMANT:
         return
-    since = view.since(Kind.DEADHEADED, Kind.DORMANT) or view.part.since
-    if view.since(Kind.DEADHEADED) is not None:
-        since = view.part.last[Kind.DEADHEADED].day
+    since, figure = _resting(view)
     kept = view.season.done.get((str(Family.BULBS), view.batch.id, view.part.name))
-    if kept is not None and kept > since:
+    if kept is not None and kept >= since:
         return
     best = since + timedelta(days=view.crop.bulb_rest_days)
     yield Proposal(
@@ -39,11 +37,20 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         f"Lift or leave: {view.alive or 'the'} bulbs have had their rest",
         Why(
             "bulb leaves stay six weeks after deadheading",
-            (f"deadheaded {say_day(since)}", f"{view.crop.bulb_rest_days} days"),
+            (figure, f"{view.crop.bulb_rest_days} days"),
             SOURCE,
         ),
-        (Draft(Kind.DONE, view.batch.id, {"family": str(Family.BULBS)}),),
+        (draft(view, Kind.DONE, family=str(Family.BULBS)),),
     )
+
+
+def _resting(view: BatchView) -> tuple[date, str]:
+    """Since when this year's leaves die back: the deadheading after this year's flower, if any."""
+    flowered, deadheaded = view.since(Kind.FIRST_FLOWER), view.since(Kind.DEADHEADED)
+    if deadheaded is not None and (flowered is None or deadheaded >= flowered):
+        return deadheaded, f"deadheaded {say_day(deadheaded)}"
+    since = view.part.since
+    return since, f"dormant since {say_day(since)}"
 
 
 def _plant(view: BatchView) -> Iterator[Proposal]:

@@ -31,7 +31,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         words, kind = "Cut back for a second flush, or leave for seed", Kind.CUT_BACK
     else:
         words, kind = "Clear it, or leave it for seed", Kind.COMPOSTED
-    if view.since(Kind.SEED_RIPE) and not saved:
+    if view.done_to_this_growth(Kind.SEED_RIPE) and not saved:
         words = f"When the seed is in: {words[0].lower()}{words[1:]}"
     elif saved:
         words, kind = "Clear it: the seed is saved", Kind.COMPOSTED

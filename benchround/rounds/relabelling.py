@@ -40,7 +40,8 @@ def matches(unknown: Part, candidate: Part) -> bool:
 
 
 def _relabel(view: BatchView) -> Iterator[Proposal]:
-    if view.stage not in TRAY_STAGES or view.since(Kind.RELABELLED):
+    since = _nameless_since(view)
+    if view.stage not in TRAY_STAGES or view.done_since(Kind.RELABELLED, since):
         return
     found = [
         batch
@@ -49,7 +50,6 @@ def _relabel(view: BatchView) -> Iterator[Proposal]:
         and any(matches(view.part, part) for part in batch.parts)
         and not _seen_since(batch.main, view)
     ]
-    since = view.since(Kind.LABEL_LOST) or view.batch.begun
     ticks: tuple[Draft, ...] = (draft(view, Kind.RELABELLED),)
     words = "Label it 'unknown' with the day; narrow it down by leaf, age and place"
     if len(found) == 1:
@@ -78,8 +78,12 @@ def _relabel(view: BatchView) -> Iterator[Proposal]:
     )
 
 
+def _nameless_since(view: BatchView) -> date:
+    return view.since(Kind.LABEL_LOST) or view.batch.begun
+
+
 def _seen_since(part: Part, view: BatchView) -> bool:
-    lost = view.since(Kind.LABEL_LOST) or view.batch.begun
+    lost = _nameless_since(view)
     latest = max((record.day for record in part.last.values()), default=lost)
     return latest > lost
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import date, timedelta
 
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
@@ -22,13 +22,15 @@ STAGES = (Stage.ESTABLISHING, Stage.GROWING_ON, Stage.TRUE_LEAF)
 
 def propose(view: BatchView) -> Iterator[Proposal]:
     """Support of tall crops that stand outdoors: by buds, and before a gale on the outlook."""
-    if not view.crop.planting.support or view.stage not in STAGES or view.since(Kind.SUPPORTED):
+    if not view.crop.planting.support or view.stage not in STAGES:
+        return
+    if view.done_to_this_growth(Kind.SUPPORTED):
         return
     if not (view.since(Kind.PLANTED_OUT) or (view.in_row and view.since(Kind.THINNED))):
         return
     if view.stage is Stage.ESTABLISHING and (view.day - view.part.since).days < SMALL_DAYS:
         return
-    buds = view.first(Kind.BUDS)
+    buds = _buds(view)
     gales = [
         weather
         for weather in view.season.weather.ahead(view.day, LOOK_AHEAD_DAYS)
@@ -53,3 +55,10 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         Why("tall stems are held before wind lays them", tuple(figures)),
         (draft(view, Kind.SUPPORTED),),
     )
+
+
+def _buds(view: BatchView) -> date | None:
+    """The first buds of the present growth, as far as the records of it tell."""
+    first, last = view.first(Kind.BUDS), view.since(Kind.BUDS)
+    since = first if first is not None and first >= view.regrown_from else last
+    return since if since is not None and since >= view.regrown_from else None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 from functools import cached_property
 
-from benchround.core.batch.batch import SPARES, Batch, Part
+from benchround.core.batch.batch import NEW_GROWTH, SPARES, Batch, Part
 from benchround.core.crop.crop import Crop, Raising
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import SEEDLING, WAITING, Stage
@@ -75,6 +75,15 @@ class BatchView:
             record = self.part.last.get(kinds[0])
             return record.day if record is not None else None
         return self.part.last_day(*kinds)
+
+    @cached_property
+    def regrown_from(self) -> date:
+        """The day its present growth began: it was cut back or went dormant then, else begun."""
+        return self.since(*NEW_GROWTH) or self.batch.begun
+
+    def done_to_this_growth(self, kind: Kind) -> bool:
+        """Whether a kind was recorded since the present growth began; a perennial has several."""
+        return self.done_since(kind, self.regrown_from)
 
     def done_since(self, kind: Kind, day: date) -> bool:
         """Whether a kind was recorded for this part on a day or after it."""

@@ -17,12 +17,14 @@ GRACE_DAYS = 7
 
 def propose(view: BatchView) -> Iterator[Proposal]:
     """Clean trays after damping off and disease."""
-    if view.stage not in (Stage.LOST, Stage.COMPOSTED) or view.since(Kind.WASHED):
+    if view.stage not in (Stage.LOST, Stage.COMPOSTED):
         return
     lost = view.part.last.get(Kind.LOST)
     if lost is None or lost.text("cause") not in set(CATCHING):
         return
     ended = view.part.since
+    if view.done_since(Kind.WASHED, ended):
+        return
     yield Proposal(
         Family.WASH,
         window(ended, grace=GRACE_DAYS),

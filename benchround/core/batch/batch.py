@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from benchround.core.batch.nouns import MAIN, SPARES, Batch, Part, Sowing, Tally
-from benchround.core.batch.telling import LEAVES_REST, Telling
+from benchround.core.batch.telling import LEAVES_REST, NEW_GROWTH, Telling
 from benchround.core.errors import IllegalRecordError
 from benchround.core.record import Record
 
 __all__ = [
     "LEAVES_REST",
     "MAIN",
+    "NEW_GROWTH",
     "SPARES",
     "Batch",
     "Part",

@@ -21,7 +21,9 @@ NOT_ABOVE_SOWN = frozenset({Kind.FIRST_UP, Kind.COUNTED, Kind.THINNED, Kind.PRIC
 CAUSES = frozenset({"", *map(str, Cause)})
 TAKES_PLANTS = frozenset({*LEAVES_REST, Kind.LOST, Kind.COMPOSTED, Kind.SPARES_SETTLED})
 SOWS = frozenset({Kind.SOWN, Kind.RESOWN})
-NEVER_PLAIN = TALLIED | SOWS | {Kind.MARKED_FOR_SEED}
+NEW_GROWTH = frozenset({Kind.CUT_BACK, Kind.DORMANT})
+"""Kinds after which it grows anew; what was marked for seed went with the old growth."""
+NEVER_PLAIN = TALLIED | SOWS | NEW_GROWTH | {Kind.MARKED_FOR_SEED}
 """Kinds that change more than the stage, even where they give no figures."""
 RENAMES = frozenset({"crop", "variety", "wanted"})
 COUNTS = ("count", "seeds", "cells", "wanted")
@@ -124,6 +126,8 @@ class Telling:
             self.sowing = _sowing(self.sowing, record)
         elif kind is Kind.MARKED_FOR_SEED:
             self.marked_for_seed += count or 1
+        elif kind in NEW_GROWTH and part is self.parts[0]:
+            self.marked_for_seed = 0
         if kind in TALLIED:
             self.tally.take(part.name, alive_before, record, stage, count)
 

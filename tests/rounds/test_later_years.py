@@ -1,0 +1,153 @@
+"""What was done for last year's growth is not done for this year's.
+
+Bulb leaves are left at least six weeks after deadheading: usage example of a dictionary for
+daffodils (read); that supports and marks for seed go with the old growth: common practice, no
+source.
+"""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+import pytest
+
+from benchround.core.book import fold_season
+from benchround.core.dates import say_day
+from benchround.core.lifecycle import Stage
+from benchround.core.record import Cause, Kind
+from benchround.core.task import Family, Task
+from benchround.crops.library import load_library
+from benchround.rounds.build import build_round
+from tests.rounds.small_season import Story, begin, place
+
+LIBRARY = load_library()
+SIX_WEEKS = timedelta(weeks=6)
+DORMANT = date(2026, 5, 12)
+
+
+def tasks(told: Story, day: date, family: Family) -> list[Task]:
+    found = build_round(fold_season(told.records, LIBRARY), day).tasks
+    return [task for task in found if task.family is family]
+
+
+def bulbs(*, deadheaded: date | None = None) -> Story:
+    """Two springs of a pot of tulips."""
+    told = begin()
+    place(told, "bed", name="Bed", kind="bed")
+    told.tell(date(2024, 10, 1), Kind.PLANTED_BULBS, "t1", crop="tulip", count=20, place="bed")
+    told.tell(date(2025, 4, 10), Kind.FIRST_FLOWER, "t1")
+    told.tell(date(2025, 5, 5), Kind.DEADHEADED, "t1")
+    told.tell(date(2025, 5, 10), Kind.DORMANT, "t1")
+    told.tell(date(2026, 4, 12), Kind.FIRST_FLOWER, "t1")
+    if deadheaded is not None:
+        told.tell(deadheaded, Kind.DEADHEADED, "t1")
+    told.tell(DORMANT, Kind.DORMANT, "t1")
+    return told
+
+
+@pytest.mark.parametrize(
+    ("deadheaded", "counted_from"),
+    [(None, DORMANT), (date(2026, 5, 4), date(2026, 5, 4))],
+    ids=["not deadheaded", "deadheaded"],
+)
+@pytest.mark.parametrize("kept", [False, True], ids=["asked first", "kept last year"])
+def test_bulbs_rest_six_weeks_every_year(
+    deadheaded: date | None, counted_from: date, *, kept: bool
+) -> None:
+    told = bulbs(deadheaded=deadheaded)
+    if kept:
+        told.tell(date(2025, 6, 25), Kind.DONE, "t1", family=str(Family.BULBS))
+    due = counted_from + SIX_WEEKS
+    assert tasks(told, due - timedelta(days=1), Family.BULBS) == []
+    (task,) = tasks(told, due, Family.BULBS)
+    assert task.window.best == due
+    assert task.overdue_days == 0
+    assert any(say_day(counted_from) in figure for figure in task.why.figures)
+    told.tick(task, due)
+    assert tasks(told, due, Family.BULBS) == []
+    assert tasks(told, due + SIX_WEEKS, Family.BULBS) == []
+
+
+def test_lifting_is_decided_for_each_part_by_itself() -> None:
+    spared = begin()
+    place(spared, "bed", name="Bed", kind="bed")
+    planted, flowered = date(2025, 10, 1), date(2026, 4, 10)
+    spared.tell(planted, Kind.PLANTED_BULBS, "t1", crop="tulip", count=20, place="bed")
+    spared.tell(flowered, Kind.FIRST_FLOWER, "t1")
+    spared.tell(flowered, Kind.LEFT_FOR_SEED, "t1", count=5, rest="kept")
+    spared.tell(DORMANT, Kind.DORMANT, "t1", part="spares")
+    (task,) = tasks(spared, DORMANT + SIX_WEEKS, Family.BULBS)
+    assert task.part == task.ticks[0].figures["part"] == "spares"
+    spared.tick(task, DORMANT + SIX_WEEKS)
+    assert tasks(spared, DORMANT + SIX_WEEKS + timedelta(days=30), Family.BULBS) == []
+
+
+def perennial(crop: str) -> Story:
+    """Planted and flowered in 2025, cut back in August, in flower again in June 2026."""
+    told = begin()
+    place(told, "bed", name="Bed", kind="bed")
+    told.tell(date(2025, 2, 1), Kind.SOWN, "d1", crop=crop, seeds=20, place="bed", raising="tray")
+    told.tell(date(2025, 3, 1), Kind.FIRST_UP, "d1", count=12)
+    told.tell(date(2025, 5, 1), Kind.PLANTED_OUT, "d1", count=12, place="bed")
+    told.tell(date(2025, 5, 20), Kind.BUDS, "d1")
+    told.tell(date(2025, 5, 21), Kind.SUPPORTED, "d1")
+    told.tell(date(2025, 6, 10), Kind.FIRST_FLOWER, "d1")
+    told.tell(date(2025, 6, 20), Kind.MARKED_FOR_SEED, "d1", count=2)
+    told.tell(date(2025, 8, 1), Kind.SEED_RIPE, "d1")
+    told.tell(date(2025, 8, 2), Kind.SEED_SAVED, "d1", packet="d1-seed")
+    told.tell(date(2025, 8, 20), Kind.PACKED, "d1")
+    told.tell(date(2025, 8, 21), Kind.CUT_BACK, "d1")
+    return told
+
+
+def test_supports_are_asked_for_again_when_it_buds_again() -> None:
+    told = perennial("delphinium")
+    assert tasks(told, date(2026, 5, 26), Family.SUPPORT) == []
+    told.tell(date(2026, 5, 25), Kind.BUDS, "d1")
+    (task,) = tasks(told, date(2026, 5, 26), Family.SUPPORT)
+    assert task.window.best == date(2026, 5, 25)
+    told.tick(task, date(2026, 5, 26))
+    assert tasks(told, date(2026, 5, 27), Family.SUPPORT) == []
+
+
+def test_the_best_are_marked_anew_and_their_seed_looked_at_anew() -> None:
+    told = perennial("delphinium")
+    told.tell(date(2026, 6, 8), Kind.FIRST_FLOWER, "d1")
+    assert fold_season(told.records, LIBRARY).batches["d1"].main.stage is Stage.FLOWERING
+    late = date(2026, 9, 20)
+    assert tasks(told, late, Family.SAVE_SEED) == []
+    (mark,) = tasks(told, date(2026, 6, 25), Family.MARK_SEED)
+    told.tick(mark, date(2026, 6, 25))
+    assert tasks(told, date(2026, 6, 26), Family.MARK_SEED) == []
+    (look,) = tasks(told, late, Family.SAVE_SEED)
+    assert "Look whether the seed ripens" in look.instruction
+
+
+def test_ripe_seed_that_was_never_collected_is_gone_with_the_old_growth() -> None:
+    told = perennial("delphinium")
+    kept = [r for r in told.records if r.kind not in (Kind.SEED_SAVED, Kind.PACKED)]
+    told.records = kept
+    told.tell(date(2026, 6, 8), Kind.FIRST_FLOWER, "d1")
+    assert tasks(told, date(2026, 6, 9), Family.SAVE_SEED) == []
+
+
+def test_a_tray_washed_before_the_loss_is_washed_after_it() -> None:
+    told = perennial("delphinium")
+    told.tell(date(2026, 2, 1), Kind.WASHED, "d1")
+    told.tell(date(2026, 3, 1), Kind.LOST, "d1", cause=str(Cause.DISEASE))
+    (task,) = tasks(told, date(2026, 3, 2), Family.WASH)
+    told.tick(task, date(2026, 3, 2))
+    assert tasks(told, date(2026, 3, 3), Family.WASH) == []
+
+
+def test_a_label_lost_a_second_time_is_written_a_second_time() -> None:
+    told = begin()
+    place(told, "house", name="House", kind="greenhouse bench")
+    told.tell(date(2026, 3, 1), Kind.SOWN, "d1", crop="unknown", seeds=20, place="house")
+    told.tell(date(2026, 3, 20), Kind.TRUE_LEAVES, "d1", count=12)
+    told.tell(date(2026, 3, 21), Kind.LABEL_LOST, "d1")
+    told.tell(date(2026, 3, 22), Kind.RELABELLED, "d1")
+    assert tasks(told, date(2026, 3, 23), Family.RELABEL) == []
+    told.tell(date(2026, 4, 2), Kind.LABEL_LOST, "d1")
+    (task,) = tasks(told, date(2026, 4, 3), Family.RELABEL)
+    assert task.window.best == date(2026, 4, 2)
