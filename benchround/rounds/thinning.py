@@ -1,4 +1,4 @@
-"""Thin: cells to one, rows in two steps; clumps are left whole."""
+"""Thin: cells to as many as are kept in one, rows in two steps; clumps are left whole."""
 
 from __future__ import annotations
 
@@ -39,7 +39,8 @@ def _cells(view: BatchView) -> Iterator[Proposal]:
     day, seen = view.true_leaves
     counted = view.part.last.get(Kind.COUNTED)
     cells = (counted.count("cells") if counted else None) or (sowing.cells if sowing else None)
-    left = min(x for x in (cells, view.alive) if x is not None) if cells else None
+    most = cells * keep if cells else None
+    left = min(most, view.alive) if most is not None and view.alive is not None else most
     yield Proposal(
         Family.THIN,
         Window(
