@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from benchround.core.crop.crop import Edge, Hardening, Hardiness, Raising
+from benchround.core.crop.crop import Hardening, Hardiness, Raising
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
-from benchround.core.planning.last_sowing import first_frost_from
+from benchround.core.planning.growing_season import hardening_opens
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
 from benchround.rounds.proposal import Proposal, draft, in_sight, window
@@ -185,22 +185,10 @@ def start_due(view: BatchView, course: Hardening) -> tuple[date, str] | None:
     if ready is None:
         return None
     day, figure = ready
-    if course.starts is not None:
-        opens = _opens(view, course.starts)
-        if opens > day:
-            return opens, f"not before {say_day(opens)} ({course.starts.anchor})"
+    opens = hardening_opens(view.crop, view.season.site.year, view.day)
+    if opens is not None and course.starts is not None and opens > day:
+        return opens, f"not before {say_day(opens)} ({course.starts.anchor})"
     return day, figure
-
-
-def _opens(view: BatchView, starts: Edge) -> date:
-    """The day of this growing year hardening may begin; after the first frost, of the next one."""
-    year = view.season.site.year
-    if view.crop.hardiness is Hardiness.HARDY:
-        return year.edge(starts, view.day.year)
-    number = view.day.year - 1
-    while view.day >= first_frost_from(year, year.edge(starts, number)):
-        number += 1
-    return year.edge(starts, number)
 
 
 def _plant_ready(view: BatchView, course: Hardening) -> tuple[date, str] | None:

@@ -9,6 +9,7 @@ from benchround.core.batch.batch import Part
 from benchround.core.crop.crop import Raising
 from benchround.core.dates import Span, say_day
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
+from benchround.core.planning.growing_season import safe_from
 from benchround.core.record import Kind
 from benchround.core.site import BEFORE_REST_DAYS
 from benchround.core.task import Ask, Family, Harm, Hold, Slot, Why, Window
@@ -19,7 +20,6 @@ from benchround.rounds.vetoes import (
     frost_hold,
     last_cold_day,
     room_hold,
-    safe_from,
     storm_hold,
 )
 from benchround.rounds.view import BatchView
@@ -102,7 +102,7 @@ def _after_frost(view: BatchView, when: Window) -> Window:
     cold = last_cold_day(view, best)
     if cold is not None:
         best = cold + timedelta(days=1)
-    safe = safe_from(view)
+    safe = safe_from(view.season.site.year, view.day)
     if best < safe <= view.day:
         best = safe
     return Window(when.earliest, best, max(best, when.latest))

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from benchround.core.dates import say_day
 from benchround.core.frame.lid_words import LidLimits
-from benchround.core.planning.last_sowing import first_frost_from
+from benchround.core.planning.growing_season import AUTUMN_AHEAD_DAYS, safe_from
 from benchround.core.sky.weather import DayWeather
 from benchround.core.task import Hold
 from benchround.rounds.view import BatchView
@@ -18,8 +18,6 @@ PLANTING_GUST_KMH = 40.0
 DOWNPOUR = LidLimits()
 """Rain that keeps lids down keeps planting waiting too."""
 TOO_HOT_C = 30.0
-AUTUMN_AHEAD_DAYS = 150
-"""Further than this before the safe last-frost day it is autumn or winter, not spring."""
 FROST_SOURCE = (
     "10 % last-frost date: seed firm's frost-probability pages (idea read); "
     "five nights: our proposal"
@@ -36,7 +34,7 @@ def frost_hold(view: BatchView) -> Hold | None:
     least = view.crop.planting.least_night_c
     if least is None:
         return None
-    safe = safe_from(view)
+    safe = safe_from(view.season.site.year, view.day)
     cold = [
         weather
         for weather in nights_from(view, view.day)
@@ -55,19 +53,6 @@ def frost_hold(view: BatchView) -> Hold | None:
     if (safe - view.day).days > AUTUMN_AHEAD_DAYS:
         return Hold("the first frost of autumn is due: keep it under glass or let it go", safe)
     return Hold(f"before the safe last-frost day {say_day(safe)}", safe)
-
-
-def safe_from(view: BatchView) -> date:
-    """The day of this growing season after which only one year in ten has a frost.
-
-    Stock that waits to go out in summer belongs to the spring just past; from the first frost of
-    autumn on it waits for the coming one.
-    """
-    year = view.season.site.year
-    safe = date(view.day.year - 1, *year.last_frost_safe)
-    while view.day >= first_frost_from(year, safe):
-        safe = date(safe.year + 1, *year.last_frost_safe)
-    return safe
 
 
 def last_cold_day(view: BatchView, since: date) -> date | None:

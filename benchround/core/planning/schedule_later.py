@@ -9,11 +9,10 @@ from benchround.core.batch.batch import Part
 from benchround.core.crop.crop import Crop, Raising, SowingWindow
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
+from benchround.core.planning.growing_season import hardening_opens, safe_from
 from benchround.core.planning.schedule_step import Expected, Step
 from benchround.core.record import Kind
 from benchround.core.site import Site
-
-HALF_YEAR_DAYS = 180
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,14 +107,10 @@ def _from_sowing(
 
 
 def _starts(young: Young, day: date) -> date | None:
-    course = young.crop.hardening
-    if course is None or course.starts is None:
-        return None
     try:
-        opens = young.site.year.edge(course.starts, day.year)
+        return hardening_opens(young.crop, young.site.year, day)
     except OutOfRangeError:
         return None
-    return opens if (opens - day).days < HALF_YEAR_DAYS else None
 
 
 def _planting(young: Young, hardening: date | None) -> Expected | None:
@@ -147,9 +142,8 @@ def _planting(young: Young, hardening: date | None) -> Expected | None:
 
 
 def _after_frost(young: Young, day: date, until: date | None, why: str) -> Expected:
-    safe = date(day.year, *young.site.last_frost_safe)
-    tender = young.crop.planting.least_night_c is not None
-    if tender and 0 < (safe - day).days < HALF_YEAR_DAYS:
+    safe = safe_from(young.site.year, day)
+    if young.crop.planting.least_night_c is not None and safe > day:
         latest = max(safe, until) if until else None
         return Expected(Step.PLANT_OUT, safe, latest, "the safe last-frost day")
     return Expected(Step.PLANT_OUT, day, until, why)

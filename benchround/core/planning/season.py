@@ -7,6 +7,7 @@ from datetime import date, timedelta
 
 from benchround.core.crop.crop import Crop, Raising, SowingWindow
 from benchround.core.dates import Span, say_day
+from benchround.core.planning.growing_season import AUTUMN_AHEAD_DAYS, safe_from
 from benchround.core.planning.last_sowing import (
     WORTH_DAYS,
     counted_back_days,
@@ -15,7 +16,6 @@ from benchround.core.planning.last_sowing import (
 )
 from benchround.core.site import Site
 
-HALF_YEAR_DAYS = 180
 LOOSE_DAYS = 28
 """A sowing this near to a window of the crop is still of its season; our proposal."""
 TWO_YEARS = timedelta(days=2 * 366)
@@ -33,25 +33,29 @@ def span_words(span: Span) -> str:
 
 def after_frost(crop: Crop, site: Site, day: date) -> date:
     """The day itself, or the site's safe last-frost day where a tender crop must wait for it."""
-    safe = date(day.year, *site.last_frost_safe)
     waits = crop.planting.least_night_c is not None and crop.raising is not Raising.DRILL
-    return safe if waits and 0 < (safe - day).days < HALF_YEAR_DAYS else day
+    return max(day, safe_from(site.year, day)) if waits else day
 
 
 def frost_remark(crop: Crop, site: Site, day: date) -> str:
     """What frost says to planting a tender crop on a day; empty where it says nothing."""
     if crop.planting.least_night_c is None:
         return ""
-    safe = after_frost(crop, site, day)
-    if safe > day:
+    safe = safe_from(site.year, day)
+    if (safe - day).days > AUTUMN_AHEAD_DAYS:
+        first = _last_first_frost(site, day)
+        return f"{say(day)} is after the site's first frost, {say(first)}: tender plants die of it"
+    if safe > day and crop.raising is not Raising.DRILL:
         return (
             f"{say(day)} is before the site's safe last-frost day, {say(safe)}: tender plants "
             "wait under cover until then"
         )
-    first = date(day.year, *site.first_frost)
-    if 0 <= (day - first).days < HALF_YEAR_DAYS:
-        return f"{say(day)} is after the site's first frost, {say(first)}: tender plants die of it"
     return ""
+
+
+def _last_first_frost(site: Site, day: date) -> date:
+    this = date(day.year, *site.first_frost)
+    return this if this <= day else date(day.year - 1, *site.first_frost)
 
 
 def last_sowing_remark(crop: Crop, site: Site, sown: date, until: date) -> str:
