@@ -128,6 +128,31 @@ USUAL_CONTAINERS: Mapping[str, Container] = MappingProxyType({c.name: c for c in
 """The containers known from the start, by name."""
 
 
+CELL_TRAYS: Mapping[int, str] = MappingProxyType(
+    {c.cells: c.name for c in sorted(_USUAL, key=lambda c: c.cells) if "-cell tray" in c.name}
+)
+"""The usual trays of cells by their number, smallest first."""
+COMMON_CELLS = 40
+"""Cells of the tray most people sow into."""
+
+
+def usual_called(name: str) -> Container | None:
+    """The usual container a name means, one or several of it: "9 cm pot", "9 cm pots"."""
+    said = " ".join(name.lower().split())
+    return USUAL_CONTAINERS.get(said) or USUAL_CONTAINERS.get(said.removesuffix("s"))
+
+
+def tray_of_cells(cells: int) -> str:
+    """The usual tray of so many cells.
+
+    Where there is none: several of the common one if they come out even, else the smallest tray
+    that takes so many, else several of the common one.
+    """
+    if cells in CELL_TRAYS or cells % COMMON_CELLS == 0:
+        return CELL_TRAYS.get(cells, CELL_TRAYS[COMMON_CELLS])
+    return next((name for n, name in CELL_TRAYS.items() if n > cells), CELL_TRAYS[COMMON_CELLS])
+
+
 def container(name: str, own: Mapping[str, Container] = MappingProxyType({})) -> Container:
     """Return the container of a name, the grower's own before the usual ones.
 

@@ -47,7 +47,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
                 Kind.POTTED_ON,
                 count=view.alive,
                 pot_cm=growing.pot_cm,
-                container=f"{growing.pot_cm:g} cm pots",
+                container=f"{growing.pot_cm:g} cm pot",
             ),
         ),
         asks=(

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from datetime import timedelta
 
+from benchround.core.containers import CELL_TRAYS, COMMON_CELLS
 from benchround.core.crop.crop import Raising
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING
@@ -17,7 +18,6 @@ from benchround.rounds.view import BatchView
 EARLY_DAYS, GRACE_DAYS = 3, 14
 SURPLUS = 1.15
 """Prick out the wanted number and 15 % more (from memory, common practice)."""
-USUAL_CELLS = 40
 SOURCE = "BBC Gardening glossary; a seed merchant's page on pricking out"
 
 
@@ -54,7 +54,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
                 Kind.PRICKED_OUT,
                 count=number,
                 cells=cells,
-                container=f"{USUAL_CELLS}-cell tray",
+                container=CELL_TRAYS[COMMON_CELLS],
             ),
         ),
         asks=(
@@ -71,9 +71,9 @@ def number_and_cells(view: BatchView) -> tuple[int | None, int]:
     As many trays as the wanted number and its surplus fill; every good seedling that fits goes in.
     """
     alive, wanted = view.part.alive, view.batch.wanted
-    enough = math.ceil(wanted * SURPLUS) if wanted else (alive or USUAL_CELLS)
-    cells = USUAL_CELLS * math.ceil(max(1, enough) / USUAL_CELLS)
+    enough = math.ceil(wanted * SURPLUS) if wanted else (alive or COMMON_CELLS)
+    cells = COMMON_CELLS * math.ceil(max(1, enough) / COMMON_CELLS)
     if alive is None:
         return (enough if wanted else None), cells
     number = min(alive, cells)
-    return number, USUAL_CELLS * math.ceil(max(1, number) / USUAL_CELLS)
+    return number, COMMON_CELLS * math.ceil(max(1, number) / COMMON_CELLS)

@@ -374,6 +374,9 @@ GUESSES: list[tuple[dict[str, Figure], str]] = [
     ({"raising": "cells", "cells": 24}, "24-cell tray"),
     ({"raising": "cells", "cells": 50}, "60-cell tray"),
     ({"raising": "cells", "cells": 80}, "40-cell tray"),
+    ({"raising": "cells", "cells": 200}, "200-cell tray"),
+    ({"raising": "cells", "cells": 240}, "240-cell tray"),
+    ({"raising": "cells", "cells": 210}, "240-cell tray"),
     ({"raising": "clumps", "cells": 30}, "40-cell tray"),
     ({"raising": "pots", "cells": 8}, "9 cm pot"),
 ]

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from datetime import date
 
 from benchround.core.batch.batch import Batch
-from benchround.core.containers import USUAL_CONTAINERS
+from benchround.core.containers import USUAL_CONTAINERS, usual_called
 from benchround.core.crop.crop import Covering, Crop, Raising, SowingWindow
 from benchround.core.dates import Span, say_day
 from benchround.core.frozen import dataclass
@@ -165,7 +165,7 @@ def cells_of(season: Season, container: str) -> int | None:
     own = season.containers.get(container)
     if own is not None:
         return own.count("cells")
-    usual = USUAL_CONTAINERS.get(container)
+    usual = usual_called(container)
     return usual.cells if usual else None
 
 

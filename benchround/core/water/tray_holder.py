@@ -6,7 +6,13 @@ from collections.abc import Mapping
 from functools import lru_cache
 
 from benchround.core.batch.batch import Batch, Part
-from benchround.core.containers import USUAL_CONTAINERS, Container
+from benchround.core.containers import (
+    COMMON_CELLS,
+    USUAL_CONTAINERS,
+    Container,
+    tray_of_cells,
+    usual_called,
+)
 from benchround.core.crop.crop import Crop, Raising
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
@@ -16,9 +22,6 @@ from benchround.core.season import Season
 from benchround.core.site import PlaceKind
 from benchround.core.water.balance import Compost, TrayWater, tray_water
 
-CELL_TRAYS = (6, 12, 24, 40, 60, 84, 104, 128, 200, 288)
-"""Cell numbers of the usual trays, smallest first."""
-CELLS_OTHERWISE = 40
 POTS_CM = ((8.0, "7 cm pot"), (11.0, "9 cm pot"), (15.0, "1 L pot"))
 LARGEST_POT = "2 L pot"
 NEW_HOME = (Kind.POTTED_ON, Kind.PRICKED_OUT)
@@ -87,9 +90,9 @@ def holder_of(
             return _held(mine, compost)
         because = f"'{named}' is not described in full, or not possible"
     else:
-        usual = named.strip().lower()
-        if usual in USUAL_CONTAINERS:
-            return _usual(usual, compost)
+        usual = usual_called(named)
+        if usual is not None:
+            return _usual(usual.name, compost)
         because = f"'{named}' is not among the containers"
     return _usual(_guess(batch, part, crop), compost, because)
 
@@ -138,24 +141,15 @@ def _guess(batch: Batch, part: Part, crop: Crop) -> str:
             continue
         if kind is Kind.POTTED_ON:
             return _pot(record.number("pot_cm") or crop.growing.pot_cm)
-        return _cells(record.count("cells"))
+        return tray_of_cells(record.count("cells") or COMMON_CELLS)
     sowing = batch.sowing
     raising = (sowing.raising if sowing else "") or str(crop.raising)
     if raising == Raising.POTS:
         return _pot(crop.growing.pot_cm)
     if raising == Raising.TRAY:
         return "half tray"
-    return _cells(sowing.cells if sowing else None)
+    return tray_of_cells((sowing.cells if sowing else None) or COMMON_CELLS)
 
 
 def _pot(size_cm: float) -> str:
     return next((name for below, name in POTS_CM if size_cm < below), LARGEST_POT)
-
-
-def _cells(cells: int | None) -> str:
-    """The smallest usual tray that takes so many cells; several of the common one if none does."""
-    wanted = cells or CELLS_OTHERWISE
-    if wanted > CELLS_OTHERWISE and wanted % CELLS_OTHERWISE == 0:
-        wanted = CELLS_OTHERWISE
-    number = next((n for n in CELL_TRAYS if n >= wanted), CELLS_OTHERWISE)
-    return f"{number}-cell tray"

@@ -9,6 +9,7 @@ from benchround.core.containers import (
     prism_ml,
     round_cell_ml,
     tapered_ml,
+    tray_of_cells,
 )
 from benchround.core.errors import OutOfRangeError, UnknownNameError
 
@@ -85,3 +86,22 @@ def test_an_unknown_container_is_named_in_the_refusal() -> None:
 def test_a_container_of_nothing_is_refused(cells: int, ml: float, side: float) -> None:
     with pytest.raises(OutOfRangeError):
         Container("odd", cells, ml, side, side)
+
+
+@pytest.mark.parametrize(
+    ("cells", "tray"),
+    [
+        pytest.param(24, "24-cell tray", id="the tray of that number"),
+        pytest.param(200, "200-cell tray", id="before five of forty"),
+        pytest.param(240, "240-cell tray", id="before six of forty"),
+        pytest.param(80, "40-cell tray", id="two of forty"),
+        pytest.param(120, "40-cell tray", id="three of forty"),
+        pytest.param(50, "60-cell tray", id="the smallest that takes them"),
+        pytest.param(210, "240-cell tray", id="not a larger one"),
+        pytest.param(300, "40-cell tray", id="more than any tray takes"),
+    ],
+)
+def test_the_tray_taken_for_a_number_of_cells(cells: int, tray: str) -> None:
+    """Forty is the common tray, and several stand side by side (common practice, no source)."""
+    assert tray_of_cells(cells) == tray
+    assert USUAL_CONTAINERS[tray].cells == int(tray.partition("-")[0])
