@@ -50,6 +50,11 @@ def celsius(temp_f: float) -> float:
     return (temp_f - 32.0) / 1.8
 
 
+def degrees(temp_c: float, places: int = 0) -> str:
+    """A temperature in C without its unit, to so many places; nothing has no minus before it."""
+    return f"{round(temp_c, places) + 0.0:.{places}f}"
+
+
 @dataclass(frozen=True, slots=True)
 class Units:
     """The grower's choice."""
@@ -61,7 +66,7 @@ class Units:
         """A temperature without its unit; whole degrees F, C as it is to one decimal."""
         if self.degrees is Degrees.F:
             return f"{_whole(fahrenheit(temp_c))}"
-        return f"{round(temp_c, 1):g}"
+        return f"{round(temp_c, 1) + 0.0:g}"
 
     def temp(self, temp_c: float) -> str:
         """A temperature with its unit."""
@@ -89,7 +94,7 @@ class Units:
         if found is None:
             return None
         number, unit = found
-        temp_c = round(celsius(number), 1) if unit is Degrees.F else number
+        temp_c = (round(celsius(number), 1) if unit is Degrees.F else number) + 0.0
         if not least_c <= temp_c <= most_c:
             raise InputError(
                 f"{number:g} {unit} is not between {self.temp(least_c)} and {self.temp(most_c)}."

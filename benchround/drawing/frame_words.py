@@ -7,6 +7,7 @@ from itertools import groupby
 
 from benchround.core.frame.build import LidPosition
 from benchround.core.frame.lid_words import LidStep
+from benchround.core.units import degrees
 from benchround.drawing.frame_curve import FrameCurve, extremes
 from benchround.drawing.words import say_weekday, spoken
 
@@ -20,12 +21,12 @@ def frame_headline(curve: FrameCurve) -> str:
     if shut is not None:
         words.append(_shut_words(curve, shut[2], shut[3]))
     if inside is not None:
-        words.append(f"with the lid plan {inside[0]:.0f} to {inside[2]:.0f} C")
+        words.append(f"with the lid plan {degrees(inside[0])} to {degrees(inside[2])} C")
     return "; ".join(words)
 
 
 def _shut_words(curve: FrameCurve, top_c: float, hour: int) -> str:
-    reaches = f"{top_c:.0f} C at about {hour}:30"
+    reaches = f"{degrees(top_c)} C at about {hour}:30"
     if top_c <= curve.act_c:
         return f"safe if left shut: at most {reaches}, not above {curve.act_c:g} C"
     when = f" at {curve.shut_passes_at:%H:%M}" if curve.shut_passes_at is not None else ""
@@ -64,8 +65,8 @@ def frame_words(curve: FrameCurve) -> str:
         if found is not None:
             low, low_hour, high, high_hour = found
             told.append(
-                f"{name}: lowest {low:.0f} C at about {low_hour}:30, "
-                f"highest {high:.0f} C at about {high_hour}:30"
+                f"{name}: lowest {degrees(low)} C at about {low_hour}:30, "
+                f"highest {degrees(high)} C at about {high_hour}:30"
             )
     told.append(f"Limits: act above {curve.act_c:g} C, low {curve.low_c:g} C")
     if curve.lid:

@@ -18,6 +18,7 @@ from benchround.core.errors import InputError
 from benchround.core.record import Draft
 from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_MM
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
+from benchround.core.units import degrees
 from benchround.feeds.daily_columns import UNITS, Column, Mapped, columns_of
 from benchround.feeds.daily_reading import DailyFile, DailyReading, RowFault, read_date
 from benchround.feeds.text_file import read_text
@@ -155,7 +156,11 @@ class _Table:
             figures[column] = self._figure(row, cells, column)
         low, high = figures[Column.MIN], figures[Column.MAX]
         if low is not None and high is not None and low > high:
-            self._fault(row, f"lowest {low:.1f} C is above highest {high:.1f} C; neither is used")
+            self._fault(
+                row,
+                f"lowest {degrees(low, 1)} C is above highest {degrees(high, 1)} C; "
+                "neither is used",
+            )
             figures[Column.MIN] = figures[Column.MAX] = None
         if all(value is None for value in figures.values()):
             self.empty += 1

@@ -15,6 +15,7 @@ from benchround.core.site import Site
 from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_MM
 from benchround.core.sky.sunclock import sun_day
 from benchround.core.sky.weather import DayWeather, Weather
+from benchround.core.units import degrees
 from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, minute, rounded
 
@@ -119,7 +120,7 @@ def _lines(
     given: argparse.Namespace, asked: LidDay, advice: LidAdvice, shut: FrameDay, source: str
 ) -> tuple[str, ...]:
     passes = minute(advice.shut_passes_at)
-    left_shut = f"  left shut it reaches {shut.max_c:.1f} C"
+    left_shut = f"  left shut it reaches {degrees(shut.max_c, 1)} C"
     table = [
         f"  {number:02d}:00  outside {hour.air_c:5.1f}  sun {hour.radiation_wm2:4.0f}  "
         f"shut {shut.inside_c[number]:5.1f}  advised {advice.inside_c[number]:5.1f} "

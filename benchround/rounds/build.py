@@ -15,6 +15,7 @@ from benchround.core.lifecycle import Stage
 from benchround.core.season import Season
 from benchround.core.site import Place
 from benchround.core.task import Round, Slot, Standing, Task
+from benchround.core.units import degrees
 from benchround.rounds import (
     airing,
     bulbs,
@@ -220,6 +221,7 @@ def assumed(season: Season, day: date) -> tuple[str, ...]:
         usual = season.weather.on_or_usual(day, season.site)
         said.append(
             f"no weather is known from {day.isoformat()}: a usual day of "
-            f"{usual.min_c:.0f} to {usual.max_c:.0f} C is assumed, and no frost, rain or gale"
+            f"{degrees(usual.min_c or 0.0)} to {degrees(usual.max_c or 0.0)} C is assumed, "
+            "and no frost, rain or gale"
         )
     return tuple(said)

@@ -10,6 +10,7 @@ from benchround.core.frame.lid_words import AdviceKind, LidAdvice, LidLimits, Li
 from benchround.core.frame.outlook import FrameOutlook
 from benchround.core.sky.hour_curve import clock_at, minute_of
 from benchround.core.task import Slot
+from benchround.core.units import degrees
 
 MOVES = (
     AdviceKind.OPEN,
@@ -111,10 +112,10 @@ def shut_figure(outlook: FrameOutlook) -> str:
     """What the frame would do if nobody came."""
     advice = outlook.advice
     if advice.shut_passes_at is None:
-        return f"left shut it reaches {advice.shut_max_c:.0f} C"
+        return f"left shut it reaches {degrees(advice.shut_max_c)} C"
     return (
         f"left shut it passes {HARMFUL_C:g} C at {clock(advice.shut_passes_at)} "
-        f"and reaches {advice.shut_max_c:.0f} C"
+        f"and reaches {degrees(advice.shut_max_c)} C"
     )
 
 

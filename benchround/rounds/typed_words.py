@@ -12,6 +12,7 @@ from benchround.core.record_figures import ELSEWHERE, KINDS, FigureRule, Form
 from benchround.core.season import Season
 from benchround.core.typed import words
 from benchround.core.typed.figures import naming, number_in
+from benchround.core.units import celsius
 
 YES, NO = ("yes", "true", "on", "y"), ("no", "false", "off", "n")
 _FAHRENHEIT = re.compile(r"([+-]?[0-9]{1,6}(?:[.,][0-9]{1,9})?) ?[fF]")
@@ -82,7 +83,7 @@ def read_number(rule: FigureRule, text: str) -> int | float:
     if number is None:
         raise InputError(f"{rule.name}: {shown(text)} is not {rule.allowed}.")
     if warm:
-        number = round((number - 32.0) / 1.8, 1)
+        number = round(celsius(number), 1) + 0.0
     whole = rule.form is Form.WHOLE
     if (whole and number != int(number)) or not rule.low <= number <= rule.high:
         raise InputError(f"{rule.name}: {shown(text)} is not {rule.allowed}.")

@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
+import re
+from datetime import date, timedelta
+from pathlib import Path
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from benchround.core.errors import InputError
+from benchround.core.season import Season
+from benchround.core.seed.stall import Stall
+from benchround.core.site import Site
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
-from benchround.core.units import Degrees, Rain, Units, celsius, fahrenheit, units_of
+from benchround.core.units import Degrees, Rain, Units, celsius, degrees, fahrenheit, units_of
+from benchround.rounds.build import assumed
+
+PACKAGE = Path(__file__).resolve().parents[2] / "benchround"
 
 PLAIN, AMERICAN = Units(), Units(Degrees.F, Rain.INCH)
 FIXED = [
@@ -106,3 +116,47 @@ def test_any_text_is_read_or_refused(text: str) -> None:
 def test_settings_that_cannot_be_are_taken_as_the_usual() -> None:
     assert units_of({"units": "K", "rain_units": "cups"}) == PLAIN
     assert units_of({"units": "F", "rain_units": "inch"}) == AMERICAN
+
+
+@pytest.mark.parametrize(
+    ("temp_c", "places", "said"),
+    [(-0.04, 0, "0"), (-0.5, 0, "0"), (-0.6, 0, "-1"), (-0.04, 1, "0.0"), (-0.06, 1, "-0.1")],
+)
+def test_nothing_has_no_minus_before_it(temp_c: float, places: int, said: str) -> None:
+    """Rounding half to even, as Python does; the sign of nothing is nothing."""
+    assert degrees(temp_c, places) == said
+    assert not PLAIN.temp(temp_c / 10).startswith("-0 ")
+
+
+@given(st.floats(COLDEST_C, HOTTEST_C), st.sampled_from([PLAIN, AMERICAN]))
+def test_no_temperature_is_minus_nothing(temp_c: float, units: Units) -> None:
+    assert units.figure(temp_c) != "-0"
+    assert degrees(temp_c) != "-0"
+    for typed in (f"{fahrenheit(temp_c):.2f} f", f"{temp_c:.2f} c"):
+        read = units.read_temp_c(typed, COLDEST_C - 1, HOTTEST_C + 1)
+        assert read is not None
+        assert f"{read:g}" != "-0"
+
+
+def test_every_reason_that_names_a_temperature_says_it_so() -> None:
+    """No sentence formats degrees by itself: the package is read for it."""
+    by_itself = re.compile(r":\.[0-9]f\} ?C\b")
+    found = [
+        f"{path.name}:{number}"
+        for path in sorted(PACKAGE.rglob("*.py"))
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), start=1)
+        if by_itself.search(line)
+    ]
+    assert found == []
+
+
+def test_a_usual_day_and_a_stall_are_said_without_minus_nothing() -> None:
+    assert "cold: 0 C on 15 Jan" in str(Stall("cold", date(2026, 1, 15), -0.3, 4.0))
+    site = Site(lat_deg=52.5, last_frost=(5, 11), first_frost=(10, 12))
+    said = [
+        words
+        for number in range(365)
+        for words in assumed(Season(crops={}, site=site), date(2026, 1, 1) + timedelta(days=number))
+    ]
+    assert said
+    assert not [words for words in said if "-0 " in words]

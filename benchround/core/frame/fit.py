@@ -22,6 +22,7 @@ from benchround.core.frame.day import (
 )
 from benchround.core.frame.night import LEAST_GAIN_C, MOST_GAIN_C
 from benchround.core.frozen import dataclass
+from benchround.core.units import degrees
 
 PRIOR_LOG_SPREAD = 0.4
 """How far a frame's true sun factor usually lies from 1, as a natural logarithm; our proposal."""
@@ -152,7 +153,7 @@ def _sun_sign(build: FrameBuild, reading: FrameReading) -> _Sign | RejectedReadi
         return RejectedReading(
             reading.name,
             f"no sun on this frame explains a maximum of {maximum:g} C: with the lid as noted it"
-            f" lies between {coolest:.0f} and {hottest:.0f} C",
+            f" lies between {degrees(coolest)} and {degrees(hottest)} C",
         )
     factor = _factor_for(build, reading, maximum, (coolest - maximum, hottest - maximum))
     return _Sign(log(factor), sqrt(READING_LOG_SPREAD**2 + (MAXIMUM_ERROR_C / gain_c) ** 2))

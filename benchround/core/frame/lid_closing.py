@@ -20,6 +20,7 @@ from benchround.core.sky.hour_curve import (
     minute_of,
     value_at,
 )
+from benchround.core.units import degrees
 
 COOL_BEFORE_MIN = (60.0, 30.0)
 """In the cool season, minutes before the sun leaves the frame (UC Santa Cruz, read)."""
@@ -78,7 +79,7 @@ def closing(scene: LidScene, standing: LidPosition) -> Closing:
     if scene.cold_night:
         figures.append(f"{scene.day.tonight_min_c:g} C tonight")
     shut_then = value_at(scene.shut, begin)
-    figures.append(f"shut then, it holds about {shut_then:.0f} C")
+    figures.append(f"shut then, it holds about {degrees(shut_then)} C")
     return Closing(begin, min(end, scene.fall), tuple(figures))
 
 

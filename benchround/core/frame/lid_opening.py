@@ -18,6 +18,7 @@ from benchround.core.frame.lid_words import (
 )
 from benchround.core.frozen import dataclass
 from benchround.core.sky.hour_curve import clock_at, minute_of, rises_above
+from benchround.core.units import degrees
 
 MERGE_MIN = 45.0
 """Steps nearer together than this become one walk; our proposal."""
@@ -136,7 +137,7 @@ def hardening_steps(scene: LidScene) -> list[LidStep]:
         position = LidPosition.OFF
     minute = rises_above(curve, limit, scene.rise, scene.leave)
     if minute is None:
-        return [_held(f"only {max(curve):.1f} C {where}, {limit:g} C wanted")]
+        return [_held(f"only {degrees(max(curve), 1)} C {where}, {limit:g} C wanted")]
     figures = (f"{limit:g} C {where} at {_clock(minute)}", f"stage: {plan}")
     at = _opening_time(scene, minute)
     return [LidStep(AdviceKind.HARDEN, at, position, figures, "hardening off", TRIAL)]
@@ -154,7 +155,7 @@ def airing_steps(scene: LidScene) -> list[LidStep]:
     cold = scene.day.mean_c < limits.wet_spell_mean_c
     if damp is None or damp < limits.wet_spell_days or not cold:
         return []
-    figures = (f"mean {scene.day.mean_c:.1f} C", f"damp for {damp} days")
+    figures = (f"mean {degrees(scene.day.mean_c, 1)} C", f"damp for {damp} days")
     at = clock_at(max(scene.rise, scene.noon - AIRING_H * 60.0), ROUND_MIN)
     reason = "cold and damp for long brings mould and damping off"
     return [LidStep(AdviceKind.AIR, at, LidPosition.CRACK, figures, reason, SANTA_CRUZ)]

@@ -18,6 +18,7 @@ from benchround.core.frame.lid_words import (
 )
 from benchround.core.frame.night import USUAL_NIGHT_GAINS
 from benchround.core.sky.hour_curve import clock_at, falls_below, minute_of, rises_above
+from benchround.core.units import degrees
 
 FLEECE_GAIN_C = (1.1, 2.2)
 """What fleece adds, K (2-4 degF; Colorado State University, GardenNotes 722, read)."""
@@ -125,7 +126,9 @@ def _shade_step(scene: LidScene, lid: LidPosition, minute: float) -> LidStep:
     curve = scene.curves[lid]
     cooler = falls_below(curve, scene.limits.act_above_c, minute + 1.0, scene.fall)
     held = "with the lid off" if lid is LidPosition.OFF else f"held at {lid} by wind or rain"
-    figures = (f"{held} it reaches {max(curve):.1f} C, limit {scene.limits.act_above_c:g} C",)
+    figures = (
+        f"{held} it reaches {degrees(max(curve), 1)} C, limit {scene.limits.act_above_c:g} C",
+    )
     latest = None if cooler is None else clock_at(cooler)
     reason = "venting alone cannot hold the heat"
     return LidStep(AdviceKind.SHADE, clock_at(minute, 5), None, figures, reason, GLASSHOUSE, latest)
@@ -143,8 +146,8 @@ def night_cover_steps(scene: LidScene, at: time | None) -> list[LidStep]:
     if fleece:
         low, high = (inside_c + gain for gain in FLEECE_GAIN_C)
         figures = (
-            f"{tonight:g} C outside, about {inside_c:.1f} C in the shut frame",
-            f"{low:.1f} to {high:.1f} C under fleece",
+            f"{tonight:g} C outside, about {degrees(inside_c, 1)} C in the shut frame",
+            f"{degrees(low, 1)} to {degrees(high, 1)} C under fleece",
         )
         reason = "ground frost comes with the air a little above zero"
         steps.append(LidStep(AdviceKind.FLEECE, at, None, figures, reason, COLORADO))
@@ -154,7 +157,7 @@ def night_cover_steps(scene: LidScene, at: time | None) -> list[LidStep]:
         steps.append(LidStep(AdviceKind.MAT, at, None, figures, reason, MATS))
     covers_c = (FLEECE_GAIN_C[0] if fleece else 0.0) + (USUAL_NIGHT_GAINS.mat_c if mat else 0.0)
     if scene.delicate and inside_c + covers_c < FREEZING_MARGIN_C:
-        coldest = (f"about {inside_c + covers_c:.1f} C under every cover",)
+        coldest = (f"about {degrees(inside_c + covers_c, 1)} C under every cover",)
         reason = "the covers will not keep the frost out"
         steps.append(LidStep(AdviceKind.BRING_IN, at, None, coldest, reason, OWN))
     return steps

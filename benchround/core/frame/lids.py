@@ -45,6 +45,7 @@ from benchround.core.frame.lid_words import (
     limits_for,
 )
 from benchround.core.sky.hour_curve import clock_at, minute_of, rises_above
+from benchround.core.units import degrees
 
 _KINDS = tuple(AdviceKind)
 _BALANCE = "heat balance of the frame"
@@ -121,7 +122,7 @@ def _with_rest(scene: LidScene, steps: list[LidStep]) -> list[LidStep]:
     moved = any(step.position is not None for step in steps)
     if moved or scene.day.standing is not LidPosition.SHUT:
         return steps
-    figures = (f"shut, it reaches {max(scene.shut):.1f} C",)
+    figures = (f"shut, it reaches {degrees(max(scene.shut), 1)} C",)
     rest = LidStep(
         AdviceKind.STAY_SHUT, None, LidPosition.SHUT, figures, "too cool to open", _BALANCE
     )

@@ -15,6 +15,7 @@ from benchround.core.seed.heat import WarmthOf, felt_since, heat_felt, places_of
 from benchround.core.seed.looks_of import FirstUp, first_up_in
 from benchround.core.seed.stall import COLD_DAYS, too_cold, too_hot
 from benchround.core.seed.thermal_model import ThermalModel
+from benchround.core.units import degrees
 
 WIDEST_LOOK_DAYS = 7
 """First seedlings found after longer than this without a look tell no time (our proposal)."""
@@ -48,7 +49,7 @@ def time_of(
             day = say_day(sowing.day + timedelta(days=number))
             stall = f"stalled by cold up to {day}"
             if too_hot(model, warm):
-                stall = f"stalled by heat: {warm.max_c:.0f} C on {day}"
+                stall = f"stalled by heat: {degrees(warm.max_c)} C on {day}"
             return Timed(None, stall, stall=stall)
         share = middle - number
         if share > 0.0:

@@ -7,6 +7,7 @@ from datetime import date
 from benchround.core.frozen import dataclass
 from benchround.core.seed.thermal_model import ThermalModel
 from benchround.core.sky.warmth import Warmth
+from benchround.core.units import degrees
 
 COLD_DAYS = 5
 """So many days on end near its base temperature stall seed (our proposal)."""
@@ -25,8 +26,8 @@ class Stall:
     def __str__(self) -> str:
         side = "above" if self.cause == "heat" else "below"
         return (
-            f"stalled by {self.cause}: {self.temp_c:.0f} C on {self.day.day} {self.day:%b}, "
-            f"{side} its {self.limit_c:.0f} C"
+            f"stalled by {self.cause}: {degrees(self.temp_c)} C on {self.day.day} {self.day:%b}, "
+            f"{side} its {degrees(self.limit_c)} C"
         )
 
 

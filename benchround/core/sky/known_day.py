@@ -11,6 +11,7 @@ from benchround.core.frozen import dataclass
 from benchround.core.numbers.ranges import COLDEST_AIR_C, WARMEST_AIR_C
 from benchround.core.site import Site
 from benchround.core.sky.weather import DayWeather, Weather, in_agreement
+from benchround.core.units import degrees
 
 MOST_RAIN_MM, MOST_RAIN_HOUR_MM, MOST_GUST_KMH = 500.0, 300.0, 300.0
 """Beyond these a figure is a slip of the pen and is left out (common practice, no source)."""
@@ -83,13 +84,15 @@ def _extremes(raw: DayWeather, taken: DayWeather) -> tuple[float, float, tuple[s
     name = say_day(raw.day)
     said: tuple[str, ...] = ()
     if raw.min_c is None and raw.max_c is None:
-        said = (f"{name}: no temperatures known, a usual {low:.0f} to {high:.0f} C taken",)
+        said = (
+            f"{name}: no temperatures known, a usual {degrees(low)} to {degrees(high)} C taken",
+        )
     elif raw.min_c is None:
-        said = (f"{name}: lowest not known, {low:.0f} C taken",)
+        said = (f"{name}: lowest not known, {degrees(low)} C taken",)
     elif raw.max_c is None:
-        said = (f"{name}: highest not known, {high:.0f} C taken",)
+        said = (f"{name}: highest not known, {degrees(high)} C taken",)
     elif clash:
-        said = (f"{name}: lowest above highest, {low:.0f} to {high:.0f} C taken",)
+        said = (f"{name}: lowest above highest, {degrees(low)} to {degrees(high)} C taken",)
     return low, high, said
 
 

@@ -26,7 +26,7 @@ def whole_in(text: str) -> int | None:
 
 def number_in(text: str) -> float | None:
     """The number a text is, in plain figures with point or comma; None where it is none."""
-    return float(text.replace(",", ".")) if re.fullmatch(_NUMBER, text) else None
+    return float(text.replace(",", ".")) + 0.0 if re.fullmatch(_NUMBER, text) else None
 
 
 def naming(field: str, read: Callable[[], Read]) -> Read:
