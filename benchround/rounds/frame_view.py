@@ -15,12 +15,11 @@ from benchround.core.frame.outlook import (
 )
 from benchround.core.lifecycle import Stage
 from benchround.core.sky.known_day import known_day
-from benchround.rounds.hardening import THIRD, course_day, night_open, step_back_because
+from benchround.rounds.hardening import STAGES, stage_today
 from benchround.rounds.view import BatchView, PlaceView
 
 OWN_READING_DAYS, OWN_READING_C = 7, 27.0
 """How far back a frame's own hot reading is held up as a warning; our proposal."""
-PLANS = (HardeningPlan.HALF_OPEN, HardeningPlan.FULLY_OPEN, HardeningPlan.NIGHT_OPEN)
 DOWNPOUR = LidLimits()
 
 
@@ -58,7 +57,7 @@ def hardening_plan(view: PlaceView, stock: Stock) -> HardeningPlan | None:
     plans = [plan for plan in map(_plan_of, view.standing) if plan is not None]
     if not plans:
         return None
-    furthest_back = min(plans, key=PLANS.index)
+    furthest_back = min(plans, key=STAGES.index)
     if furthest_back is HardeningPlan.NIGHT_OPEN and (
         stock is Stock.GERMINATING or any(map(_stays_in, view.standing))
     ):
@@ -75,20 +74,7 @@ def _stays_in(view: BatchView) -> bool:
 def _plan_of(view: BatchView) -> HardeningPlan | None:
     if view.stage is Stage.READY:
         return HardeningPlan.NIGHT_OPEN
-    course = view.crop.hardening
-    if view.stage is not Stage.HARDENING or course is None:
-        return None
-    number = course_day(view)
-    if number is None:
-        return None
-    back = step_back_because(view, course)
-    if back and night_open(view, course, number):
-        return HardeningPlan.FULLY_OPEN
-    number = max(1, number - 1) if back else number
-    third = course.days / THIRD
-    if number <= third:
-        return HardeningPlan.HALF_OPEN
-    return HardeningPlan.FULLY_OPEN if number <= 2 * third else HardeningPlan.NIGHT_OPEN
+    return stage_today(view)
 
 
 def own_reading(view: PlaceView) -> tuple[str, ...]:

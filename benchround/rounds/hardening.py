@@ -7,6 +7,7 @@ from datetime import date, timedelta
 
 from benchround.core.crop.crop import Hardening, Hardiness, Raising
 from benchround.core.dates import say_day
+from benchround.core.frame.lid_words import HardeningPlan, LidLimits
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
 from benchround.core.planning.growing_season import hardening_opens
 from benchround.core.record import Kind
@@ -14,10 +15,17 @@ from benchround.core.task import Ask, Family, Harm, Why, Window
 from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.view import BatchView
 
-STEP_BACK_GUST_KMH = 50.0
-"""Our proposal."""
+STEP_BACK_GUST_KMH = LidLimits().step_back_kmh
 START_GRACE_DAYS = 7
 THIRD = 3
+STAGES = (HardeningPlan.HALF_OPEN, HardeningPlan.FULLY_OPEN, HardeningPlan.NIGHT_OPEN)
+"""The thirds of a course, in order."""
+LID_WORDS = {
+    HardeningPlan.HALF_OPEN: "half open by day when sunny, shut at night",
+    HardeningPlan.FULLY_OPEN: "fully open by day, shut at night",
+    HardeningPlan.NIGHT_OPEN: "fully open day and night",
+}
+"""What a third of the course means for lids or for standing out."""
 SOURCE = "Which? Gardening, trial of hardening-off methods (6 + 6 + 6 days)"
 HARDY_SOURCE = "common practice, no source (3 to 7 days); range 3-21 days UC Santa Cruz unit 1.4"
 
@@ -62,9 +70,10 @@ def hardening_begun(view: BatchView) -> date | None:
     return view.since(Kind.HARDENING_BEGUN)
 
 
-def night_open(view: BatchView, course: Hardening, number: int) -> bool:
-    """Whether the plan leaves this stock uncovered at night on a day of its course."""
-    return number > 2 * course.days / THIRD
+def stage_of_course(course: Hardening, number: int) -> HardeningPlan:
+    """What a day of the course means for lids: it is gone through in three equal parts."""
+    third = course.days / THIRD
+    return STAGES[(number > third) + (number > 2 * third)]
 
 
 def step_back_because(view: BatchView, course: Hardening) -> str:
@@ -84,31 +93,22 @@ def step_back_because(view: BatchView, course: Hardening) -> str:
     return ""
 
 
-def lid_words(number: int, course: Hardening) -> str:
-    """What a day of the course means for lids or for standing out."""
-    third = course.days / THIRD
-    if number <= third:
-        return "half open by day when sunny, shut at night"
-    if number <= 2 * third:
-        return "fully open by day, shut at night"
-    return "fully open day and night"
-
-
-def wants_open(view: BatchView) -> int | None:
-    """How far a hardening batch wants the lid today: 0 half, 1 by day, 2 day and night."""
+def stage_today(view: BatchView) -> HardeningPlan | None:
+    """How far open a hardening batch wants the lid today, a step back taken; None for others."""
     course, number = view.crop.hardening, course_day(view)
     if view.stage is not Stage.HARDENING or course is None or number is None:
         return None
-    if step_back_because(view, course):
-        if night_open(view, course, number):
-            return 1
-        number = max(1, number - 1)
-    return (number > course.days / THIRD) + (number > 2 * course.days / THIRD)
+    stage = stage_of_course(course, number)
+    if not step_back_because(view, course):
+        return stage
+    if stage is HardeningPlan.NIGHT_OPEN:
+        return HardeningPlan.FULLY_OPEN
+    return stage_of_course(course, max(1, number - 1))
 
 
 def lid_follows(view: BatchView) -> tuple[str, ...]:
     """The batches under the same lid that are hardened less, so that the lid is theirs."""
-    own = wants_open(view)
+    own = stage_today(view)
     if own is None or view.place is None or not view.place.lidded:
         return ()
     beside = [
@@ -117,11 +117,11 @@ def lid_follows(view: BatchView) -> tuple[str, ...]:
         for part in batch.parts
         if part.place == view.part.place and part.stage is Stage.HARDENING
     ]
-    wanted = [
-        (level, other.batch.id) for other in beside if (level := wants_open(other)) is not None
-    ]
-    least = min(wanted, default=(own, ""))[0]
-    return tuple(sorted({name for level, name in wanted if level == least < own}))
+    wanted = [(stage, one.batch.id) for one in beside if (stage := stage_today(one)) is not None]
+    least = min((stage for stage, _ in wanted), key=STAGES.index, default=own)
+    if least is own:
+        return ()
+    return tuple(sorted({name for stage, name in wanted if stage is least}))
 
 
 def _step(view: BatchView, course: Hardening) -> Iterator[Proposal]:
@@ -131,12 +131,12 @@ def _step(view: BatchView, course: Hardening) -> Iterator[Proposal]:
     if view.did_today(Kind.HARDENING_BEGUN):
         return
     back = step_back_because(view, course)
-    words = lid_words(number, course)
-    back_cold = back and night_open(view, course, number)
-    if back_cold:
+    stage = stage_of_course(course, number)
+    words = LID_WORDS[stage]
+    if back and stage is HardeningPlan.NIGHT_OPEN:
         words = "STEP BACK: open by day, shut tonight; repeat the day"
     elif back:
-        words = f"STEP BACK: {lid_words(max(1, number - 1), course)}, sheltered; repeat the day"
+        words = f"STEP BACK: {LID_WORDS[stage_today(view) or stage]}, sheltered; repeat the day"
     begun = hardening_begun(view) or view.day
     figures = [f"begun {say_day(begun)}"]
     if back:
@@ -168,7 +168,8 @@ def _start(view: BatchView, course: Hardening) -> Iterator[Proposal]:
         Family.HARDEN,
         window(best, grace=START_GRACE_DAYS),
         Harm.GETS_LATE,
-        f"Start hardening {view.alive or 'them'}: day 1 of {course.days}, {lid_words(1, course)}",
+        f"Start hardening {view.alive or 'them'}: day 1 of {course.days}, "
+        f"{LID_WORDS[stage_of_course(course, 1)]}",
         Why(
             "hardening begins when the plant has settled and the frost allows",
             (figure,),
