@@ -7,9 +7,9 @@ with ctrl+c.
 from __future__ import annotations
 
 import io
+import os
 import sys
 from collections.abc import Sequence
-from pathlib import Path
 
 from benchround import __version__
 from benchround.core.errors import (
@@ -104,7 +104,7 @@ def _not_typed(words: Sequence[str]) -> BenchroundError | None:
 
 def _mistyped(words: Sequence[str]) -> BenchroundError | None:
     """What to say where the first word looks like a command that there is not."""
-    if not words or words[0] in COMMANDS or words[0].startswith("-") or Path(words[0]).exists():
+    if not words or words[0] in COMMANDS or words[0].startswith("-") or os.path.exists(words[0]):
         return None
     from benchround.core.near_names import near_names
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from pathlib import Path
 
@@ -12,9 +13,26 @@ SAMPLE_DAY = date(2026, 5, 27)
 """The day the sample season is written for."""
 
 
+_PAGE = re.compile(r"[a-z0-9][a-z0-9-]*-\d{4}-\d{2}-\d{3,}\.jsonl?")
+
+
 def is_season(folder: Path) -> bool:
-    """Whether a folder holds a season."""
-    return (folder / HEADING).is_file()
+    """Whether a folder holds a season; one whose own file is lost is known by its pages.
+
+    Raises:
+        SeasonError: it cannot be looked into.
+    """
+    try:
+        return (folder / HEADING).is_file() or _holds_pages(folder / "records")
+    except OSError as error:
+        raise SeasonError(
+            f"{folder} cannot be looked into ({error.strerror}): reconnect its disk, or change its"
+            " permissions."
+        ) from error
+
+
+def _holds_pages(records: Path) -> bool:
+    return records.is_dir() and any(_PAGE.fullmatch(path.name) for path in records.iterdir())
 
 
 def data_folder() -> Path:
@@ -30,7 +48,8 @@ def find_season(named: str = "") -> Path | None:
     Order: the one named, the current folder, the one last used, the newest in the user's folder.
 
     Raises:
-        SeasonError: a folder was named that holds no season.
+        SeasonError: the folder named holds no season, or the season used last is not there: what is
+            recorded is not to end in another one unasked.
     """
     if named:
         folder = Path(named).expanduser()
@@ -40,7 +59,7 @@ def find_season(named: str = "") -> Path | None:
                 "'benchround new'."
             )
         return folder
-    here = Path.cwd()
+    here = _here()
     if is_season(here):
         return here
     last = last_used()
@@ -51,23 +70,46 @@ def find_season(named: str = "") -> Path | None:
     return seasons[-1] if seasons else None
 
 
+def _here() -> Path:
+    try:
+        return Path.cwd()
+    except OSError as error:
+        raise SeasonError(
+            "The folder you stand in is gone: reconnect its disk, go to another one, or name the"
+            " season."
+        ) from error
+
+
 def last_used() -> Path | None:
-    """The season opened last, if it is still there."""
+    """The season opened last; None where none was yet.
+
+    Raises:
+        SeasonError: it is not there.
+    """
     try:
         text = (data_folder() / "last-used").read_text(encoding="utf-8").strip()
-    except OSError:
+    except (OSError, UnicodeDecodeError):
+        return None
+    if not text:
         return None
     folder = Path(text)
-    return folder if text and is_season(folder) else None
+    if not is_season(folder):
+        raise SeasonError(
+            f"The season used last is not in {folder}: reconnect its disk or share, or name the"
+            " season that is meant. 'benchround new' begins another one."
+        )
+    return folder
 
 
 def remember(folder: Path) -> None:
     """Keep in mind which season was opened last; failing to is no harm."""
+    from benchround.store.disk import write_unforced
+
     try:
         home = data_folder()
         home.mkdir(parents=True, exist_ok=True)
-        (home / "last-used").write_text(str(folder.resolve()), encoding="utf-8")
-    except OSError:
+        write_unforced(home / "last-used", str(folder.resolve()).encode())
+    except (OSError, SeasonError, UnicodeEncodeError):  # the name may be no text
         return
 
 
