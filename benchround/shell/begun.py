@@ -11,6 +11,7 @@ from typing import TypeVar
 from benchround.core.errors import SeasonError
 from benchround.desk import Desk
 from benchround.shell import opened
+from benchround.store.disk import give_name
 from benchround.whereabouts import is_season
 
 Made = TypeVar("Made")
@@ -53,7 +54,7 @@ def begin(path: Path, name: str, fill: Callable[[Desk], Made]) -> Made:
         desk.close()
         if target.is_dir():
             target.rmdir()
-        rough.rename(target)
+        give_name(rough, target)
     except OSError as error:
         raise SeasonError(f"{path} cannot be written ({error.strerror}).") from error
     finally:

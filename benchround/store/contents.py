@@ -26,6 +26,9 @@ over them would hold up a keypress now and then, and records never form circles.
 UNREAD: Mark = (0, 0, 0)
 """A mark no file has: the page is read again at the next look."""
 
+UNSEEN: Mark = (0, 0, 1)
+"""The mark of what has a page's name and is no file, or of which the disk says nothing."""
+
 _LOOKS = 10
 """How often the folder is listed until it stands still. Without a second look, the records of a
 journal put into its page by another program just then could be found in neither."""
@@ -178,9 +181,11 @@ class Contents:
         except OSError as error:
             if isinstance(error, FileNotFoundError) and not self._pages and self._is_new_season():
                 return {}
+            cure = "reconnect the disk or share they lie on"
+            if isinstance(error, PermissionError):
+                cure = "change the folder's permissions"
             raise SeasonError(
-                f"the records in {self.folder} cannot be reached ({error.strerror}); reconnect"
-                " the disk or share they lie on"
+                f"the records in {self.folder} cannot be reached ({error.strerror}); {cure}"
             ) from error
 
     def _is_new_season(self) -> bool:
@@ -208,12 +213,16 @@ class Contents:
 
 
 def _marked(entry: os.DirEntry[str]) -> tuple[str, Mark | None]:
-    if not is_page(entry.name) or not entry.is_file():
+    if not is_page(entry.name):
         return entry.name, None
     try:
-        return entry.name, mark_of(entry.stat())
+        if entry.is_dir():
+            return entry.name, None
+        return entry.name, mark_of(entry.stat()) if entry.is_file() else UNSEEN
     except FileNotFoundError:  # removed since the folder was listed
         return entry.name, None
+    except OSError:  # one file the disk does not give out must not keep the others from being read
+        return entry.name, UNSEEN
 
 
 @contextmanager

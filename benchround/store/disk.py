@@ -10,6 +10,7 @@ from __future__ import annotations
 import contextlib
 import errno
 import os
+import stat
 from pathlib import Path
 
 from benchround.store.errors import unsure, unwritten
@@ -19,6 +20,10 @@ PART = ".part"
 
 _NO_FOLDER_SYNC = (errno.EINVAL, errno.ENOTSUP, errno.EBADF)
 """What file systems answer that cannot force a folder to disk (shares, some USB sticks)."""
+
+LARGEST_BYTES = 300_000_000
+"""Files beyond this are not read: a spoilt disk may give out any size, and memory ends somewhere.
+A merge may put a whole season in one page, and 120,000 records take 20 MB."""
 
 _ADDING = os.O_WRONLY | os.O_APPEND | getattr(os, "O_BINARY", 0)
 
@@ -86,6 +91,20 @@ class Disk:
 SYSTEM_DISK = Disk()
 
 
+def read_whole(path: Path) -> bytes:
+    """All that stands in a file.
+
+    Raises:
+        OSError: it cannot be read, or is larger than any file of a season, or no file.
+    """
+    state = path.stat()
+    if not stat.S_ISREG(state.st_mode):  # reading a pipe would wait for ever
+        raise OSError(errno.EINVAL, "it is no file")
+    if state.st_size > LARGEST_BYTES:
+        raise OSError(errno.EFBIG, "it is far too large")
+    return path.read_bytes()
+
+
 def write_whole(path: Path, data: bytes, disk: Disk = SYSTEM_DISK) -> None:
     """Replace a file's content, all of it or nothing; on return it is on the disk.
 
@@ -129,15 +148,34 @@ def _put_in_place(path: Path, data: bytes, disk: Disk, *, force: bool) -> None:
 
 
 def make_folder(path: Path, disk: Disk = SYSTEM_DISK) -> None:
-    """Make a folder where it is missing, and force its name to the disk.
+    """Make a folder and those above it where they are missing, and force their names to the disk.
 
     Raises:
         SeasonError: it could not be made.
     """
-    if path.is_dir():
-        return
     try:
+        missing = [path, *(above for above in path.parents if not above.is_dir())]
+        if path.is_dir():
+            return
         disk.make_folder(path)
-        disk.sync_folder(path.parent)
+        for made in reversed(missing):
+            disk.sync_folder(made.parent)
     except OSError as error:
         raise unwritten(path, error) from error
+
+
+def give_name(made: Path, name: Path, disk: Disk = SYSTEM_DISK) -> None:
+    """Give a folder that was made under another name its own; on return that is on the disk.
+
+    Raises:
+        SeasonError: it could not be done; the folder has its old name.
+        SeasonUnsureError: it was done, but the disk did not confirm it.
+    """
+    try:
+        disk.replace(made, name)
+    except OSError as error:
+        raise unwritten(name, error) from error
+    try:
+        disk.sync_folder(name.parent)
+    except OSError as error:
+        raise unsure(name, error) from error

@@ -13,7 +13,7 @@ from benchround.core.progress import Progress, unheard
 from benchround.core.record import Record
 from benchround.store.contents import Contents
 from benchround.store.disk import SYSTEM_DISK, Disk
-from benchround.store.layout import RECORDS
+from benchround.store.layout import KEEP, RECORDS
 from benchround.store.machine import require_machine
 from benchround.store.opening import Opening, begin_season, open_season
 
@@ -44,6 +44,7 @@ class SeasonFolder:
         self._disk = opening.disk
         self._contents = Contents(opening.path / RECORDS)
         self._contents.refresh()
+        self._emptied = "" if self._contents.pages else _said_of_nothing(opening.path)
         self._clock = clock
         self._writer: Writer | None = None
 
@@ -123,7 +124,10 @@ class SeasonFolder:
         from benchround.store.problems import problems_of
 
         closed = self._opening.closed
-        return (*([str(closed)] if closed else []), *problems_of(self._contents))
+        first = [str(closed)] if closed else []
+        if self._emptied and not self._contents.pages:
+            first.append(self._emptied)
+        return (*first, *problems_of(self._contents))
 
     @property
     def damaged(self) -> tuple[str, ...]:
@@ -294,3 +298,12 @@ class SeasonFolder:
             closed = self._opening.closed or SeasonError(f"the season in {self.path} is closed")
             raise type(closed)(str(closed))
         lock.confirm()
+
+
+def _said_of_nothing(season: Path) -> str:
+    """What to say where a season has no pages; empty where it is simply new."""
+    if not (season / KEEP).is_dir():
+        return ""
+    from benchround.store.problems import kept_only
+
+    return kept_only(season)

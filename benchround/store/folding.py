@@ -14,7 +14,7 @@ from tinydb import TinyDB
 
 from benchround.core.errors import SeasonError
 from benchround.store.codec import Document
-from benchround.store.disk import Disk
+from benchround.store.disk import Disk, read_whole
 from benchround.store.errors import SeasonDamagedError, unreachable
 from benchround.store.journal import parse_journal
 from benchround.store.layout import RECORDS
@@ -60,7 +60,7 @@ def _insert(page: Path, documents: Iterable[Document], disk: Disk) -> int:
 
 def _waiting(journal: Path) -> tuple[Document, ...]:
     try:
-        found = parse_journal(journal.read_bytes())
+        found = parse_journal(read_whole(journal))
     except FileNotFoundError:
         return ()
     except OSError as error:

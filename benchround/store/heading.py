@@ -6,10 +6,9 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from benchround.core.errors import SeasonError
 from benchround.core.frozen import dataclass
 from benchround.store.bounds import LONGEST_NAME, checked_text
-from benchround.store.disk import SYSTEM_DISK, Disk
+from benchround.store.disk import SYSTEM_DISK, Disk, read_whole
 from benchround.store.errors import SeasonDamagedError, SeasonNewerError
 from benchround.store.layout import HEADING
 from benchround.store.tables import Tables, parse_tables
@@ -65,16 +64,15 @@ def read_heading(folder: Path) -> Heading:
 
     Raises:
         SeasonNewerError: a newer program wrote the season.
-        SeasonDamagedError: the file is missing or does not hold what it should.
-        SeasonError: it cannot be reached.
+        SeasonDamagedError: the file is missing, cannot be read or does not hold what it should.
     """
     path = folder / HEADING
     try:
-        return heading_from(parse_tables(path.read_bytes()))
+        return heading_from(parse_tables(read_whole(path)))
     except FileNotFoundError as error:
         raise SeasonDamagedError(f"{HEADING} is missing in {folder}") from error
-    except OSError as error:
-        raise SeasonError(f"{path} cannot be opened ({error.strerror})") from error
+    except OSError as error:  # the records may be readable all the same
+        raise SeasonDamagedError(f"{path} cannot be opened ({error.strerror})") from error
     except SeasonDamagedError as error:
         raise SeasonDamagedError(f"{path} is damaged: {error}") from error
 

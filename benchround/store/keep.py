@@ -15,7 +15,14 @@ from pathlib import Path
 from benchround.core.errors import SeasonError
 from benchround.core.frozen import dataclass
 from benchround.core.progress import Progress, unheard
-from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
+from benchround.store.disk import (
+    LARGEST_BYTES,
+    SYSTEM_DISK,
+    Disk,
+    make_folder,
+    read_whole,
+    write_whole,
+)
 from benchround.store.errors import SeasonDamagedError
 from benchround.store.layout import HEADING, KEEP, RECORDS
 from benchround.store.naming import is_journal, is_page, journal_of
@@ -82,7 +89,8 @@ def keep_copy(
     write_whole(path, packed(season, day, progress), disk)
     if drop:
         mine = [kept for kept in list_kept(season) if kept.machine == machine]
-        for old in mine[COPIES:]:
+        # Where the clock was set back, copies of days to come are there: the new one stays anyway.
+        for old in [kept for kept in mine if kept.path != path][COPIES - 1 :]:
             with contextlib.suppress(OSError):  # it is tried again tomorrow
                 disk.remove(old.path)
     return path
@@ -105,9 +113,14 @@ def packed(season: Path, day: date, progress: Progress = unheard) -> bytes:
         of = len(_names_in(season))
         for number, (name, data) in enumerate(_files_of(season)):
             progress(min(number, of - 1), of)
-            entry = zipfile.ZipInfo(name, stamp)
+            entry = zipfile.ZipInfo(_as_text(name), stamp)
             bundle.writestr(entry, data, zipfile.ZIP_DEFLATED, compresslevel=1)
     return buffer.getvalue()
+
+
+def _as_text(name: str) -> str:
+    """A file's name with a mark in place of bytes that are no text, which no bundle can hold."""
+    return name.encode(errors="surrogateescape").decode(errors="replace")
 
 
 def _files_of(season: Path) -> Iterator[tuple[str, bytes]]:
@@ -126,7 +139,7 @@ def _files_of(season: Path) -> Iterator[tuple[str, bytes]]:
 
 def _names_in(season: Path) -> list[str]:
     try:
-        paths = sorted(p for p in (season / RECORDS).iterdir() if is_page(p.name) and p.is_file())
+        paths = sorted(p for p in (season / RECORDS).iterdir() if is_page(p.name))
     except OSError as error:
         raise SeasonError(f"{season} cannot be copied ({error.strerror})") from error
     return [HEADING, *(f"{RECORDS}/{path.name}" for path in paths)]
@@ -134,7 +147,7 @@ def _names_in(season: Path) -> list[str]:
 
 def _read(path: Path) -> bytes | None:
     try:
-        return path.read_bytes()
+        return read_whole(path)
     except OSError:  # what cannot be opened is reported where it is read
         return None
 
@@ -162,6 +175,8 @@ def files_in(bundle: Path) -> dict[str, bytes]:
     try:
         with zipfile.ZipFile(bundle) as opened:
             names = [name for name in opened.namelist() if _is_season_file(name)]
+            if sum(opened.getinfo(name).file_size for name in names) > LARGEST_BYTES:
+                raise zipfile.BadZipFile("what is in it is far too large")
             return {name: opened.read(name) for name in names}
     except (OSError, zipfile.BadZipFile, zlib.error, EOFError, RuntimeError) as error:
         # zipfile gives a RuntimeError where a bundle is locked or packed in a way it does not know
@@ -176,15 +191,31 @@ def _is_season_file(name: str) -> bool:
 
 
 def newest_good(season: Path, page_name: str) -> GoodCopy | None:
-    """The latest kept copy in which that page, or its journal, is sound; None if there is none."""
-    names = [page_name] if is_journal(page_name) else [page_name, journal_of(page_name)]
+    """The latest kept copy in which that page, or its journal, is sound; None if there is none.
+
+    Pages only grow, so it is the one that holds most, whatever day the clock gave a copy.
+    """
+    found = filter(None, (_good_in(kept, page_name) for kept in list_kept(season)))
+    return max(found, key=lambda good: good.page.kept, default=None)
+
+
+def latest_with_records(season: Path) -> Kept | None:
+    """The latest kept copy that holds any page; None if there is none."""
     for kept in list_kept(season):
         with contextlib.suppress(SeasonDamagedError):
-            files = files_in(kept.path)
-            for name in names:
-                data = files.get(f"{RECORDS}/{name}")
-                if data is not None:
-                    page = page_from(name, (0, len(data), 0), data)
-                    if not page.fault:
-                        return GoodCopy(kept, page)
+            if files_in(kept.path).keys() - {HEADING}:
+                return kept
+    return None
+
+
+def _good_in(kept: Kept, page_name: str) -> GoodCopy | None:
+    names = [page_name] if is_journal(page_name) else [page_name, journal_of(page_name)]
+    with contextlib.suppress(SeasonDamagedError):
+        files = files_in(kept.path)
+        for name in names:
+            data = files.get(f"{RECORDS}/{name}")
+            if data is not None:
+                page = page_from(name, (0, len(data), 0), data)
+                if not page.fault:
+                    return GoodCopy(kept, page)
     return None

@@ -17,7 +17,7 @@ from pathlib import Path
 
 from benchround.core.errors import SeasonBusyError
 from benchround.core.frozen import dataclass
-from benchround.store.disk import SYSTEM_DISK, Disk, write_unforced
+from benchround.store.disk import SYSTEM_DISK, Disk, read_whole, write_unforced
 from benchround.store.naming import Mark, mark_of
 from benchround.store.process import host_name, start_mark, still_runs
 
@@ -109,7 +109,7 @@ def _mark(path: Path) -> Mark | None:
 def read_holder(path: Path) -> Holder | None:
     """Who a lock file names; None if there is none, or it names nobody."""
     try:
-        fields = json.loads(path.read_bytes())
+        fields = json.loads(read_whole(path))
         holder = Holder(**fields)
     except (OSError, ValueError, TypeError):
         return None

@@ -18,6 +18,7 @@ from benchround.core.frozen import dataclass
 from benchround.core.record import Record
 from benchround.store.codec import Document
 from benchround.store.decoder import Decoder
+from benchround.store.disk import read_whole
 from benchround.store.errors import SeasonDamagedError, UnknownKindError
 from benchround.store.layout import RECORDS
 from benchround.store.naming import Mark, is_journal
@@ -55,7 +56,7 @@ class Page:
 def read_page(path: Path, mark: Mark, decoder: Decoder) -> Page:
     """Read one file; never fails, one that cannot be read says so in its fault."""
     try:
-        data = path.read_bytes()
+        data = read_whole(path)
     except OSError as error:
         return Page(path.name, mark, (), fault=f"it could not be opened ({error.strerror})")
     return page_from(path.name, mark, data, decoder)

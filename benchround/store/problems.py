@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 
 from benchround.store.contents import Contents
 from benchround.store.naming import is_journal
@@ -25,13 +26,26 @@ def problems_of(contents: Contents) -> Iterator[str]:
         )
 
 
+def kept_only(season: Path) -> str:
+    """The sentence where the records of a season stand in a kept copy only; empty elsewhere."""
+    from benchround.store.keep import latest_with_records  # seldom needed
+
+    kept = latest_with_records(season)
+    if kept is None:
+        return ""
+    return (
+        f"there are no records here, but in the copy kept on {kept.day.isoformat()}: 'benchround"
+        f" restore {kept.path.stem} --preview' says what it brings back"
+    )
+
+
 def _damaged(page: Page) -> str:
     saved = "nothing could be read from it"
     if page.records:
         saved = f"{len(page.records)} records on whole lines were read from it"
     return (
         f"{page.name} is damaged: {page.fault}; {saved}, it is left as it is, and a kept copy may"
-        " hold the rest"
+        " hold the rest: 'benchround restore --damaged --preview' looks"
     )
 
 

@@ -14,7 +14,7 @@ from benchround.core.frozen import dataclass
 from benchround.core.progress import Progress, told, unheard
 from benchround.core.record import Record
 from benchround.store.codec import Document
-from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, write_whole
+from benchround.store.disk import SYSTEM_DISK, Disk, make_folder, read_whole, write_whole
 from benchround.store.errors import SeasonDamagedError, unwritten
 from benchround.store.heading import read_heading
 from benchround.store.keep import Kept, files_in
@@ -108,7 +108,7 @@ def set_aside(season: Path, name: str, disk: Disk = SYSTEM_DISK) -> Path:
     """
     source = season / RECORDS / name
     try:
-        data = source.read_bytes()
+        data = read_whole(source)
     except OSError as error:
         raise SeasonError(
             f"{name} cannot be opened ({error.strerror}) and was left where it is"
@@ -153,7 +153,7 @@ def _ids_present(folder: Path, progress: Progress, leave_out: str = "") -> set[s
     for path in told(paths, progress, every=1):
         if is_page(path.name) and path.name != leave_out:
             try:
-                data = path.read_bytes()
+                data = read_whole(path)
             except OSError:  # not readable, so its records count as missing
                 continue
             present |= {_id(document) for document in documents_in(path.name, data)}

@@ -8,7 +8,7 @@ from typing import Any
 
 from tinydb.storages import Storage
 
-from benchround.store.disk import SYSTEM_DISK, Disk, write_whole
+from benchround.store.disk import SYSTEM_DISK, Disk, read_whole, write_whole
 from benchround.store.errors import SeasonDamagedError
 from benchround.store.seal import CHECK, format_page
 from benchround.store.tables import Tables, lines_outnumber, parse_tables
@@ -28,7 +28,7 @@ class AtomicStorage(Storage):
             SeasonDamagedError: the file does not hold TinyDB tables, or documents hide each other.
         """
         try:
-            data = self.path.read_bytes()
+            data = read_whole(self.path)
         except FileNotFoundError:
             return None
         tables = parse_tables(data)

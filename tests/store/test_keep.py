@@ -68,6 +68,30 @@ def test_the_ten_latest_copies_of_this_computer_are_kept(tmp_path: Path) -> None
         assert [kept.day for kept in season.list_kept()] == [*reversed(days), date(2026, 1, 1)]
 
 
+def test_with_the_clock_set_back_the_new_copy_stays(tmp_path: Path) -> None:
+    path = tmp_path / "s"
+    with new_season(path) as season:
+        for n in range(12):
+            season.keep_today(date(2099, 1, 1) + timedelta(days=n))
+        for n in range(3):
+            kept = season.keep_today(DAY + timedelta(days=n))
+            assert kept is not None
+            assert kept.exists()
+            assert len(season.list_kept()) == 10
+
+
+def test_of_copies_kept_under_a_wrong_clock_the_fullest_is_the_newest(tmp_path: Path) -> None:
+    path, scribe = tmp_path / "s", Scribe()
+    with new_season(path) as season:
+        season.append(scribe.records(2))
+        season.keep_today(date(2099, 1, 1))
+        season.append(scribe.records(2))
+        season.keep_today(DAY)
+        good = season.newest_good(page(path).name)
+    assert good is not None
+    assert (good.kept.day, len(good.page.records)) == (DAY, 4)
+
+
 def test_no_copy_is_let_go_while_a_page_is_damaged(tmp_path: Path) -> None:
     filled_season(tmp_path / "s", 3)
     with reopen(tmp_path / "s") as season:

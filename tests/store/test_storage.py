@@ -10,6 +10,8 @@ from hypothesis import strategies as st
 from tinydb import TinyDB, where
 from tinydb.storages import JSONStorage
 
+from benchround.core.errors import SeasonError
+from benchround.store.disk import give_name, make_folder
 from benchround.store.errors import SeasonDamagedError
 from benchround.store.storage import AtomicStorage
 from benchround.store.tables import format_tables, parse_tables
@@ -171,3 +173,26 @@ def test_a_page_whose_numbers_hide_documents_is_not_written_again(tmp_path: Path
     ):
         database.insert({"n": 3})
     assert path.read_bytes() == data
+
+
+def test_new_folders_are_on_the_disk_with_all_the_new_ones_above_them(tmp_path: Path) -> None:
+    disk = WatchedDisk()
+    make_folder(tmp_path / "a" / "b" / "c", disk)
+    forced = [event.path for event in disk.events if event.call == "sync folder"]
+    assert forced == [tmp_path, tmp_path / "a", tmp_path / "a" / "b"]
+    disk.events.clear()
+    make_folder(tmp_path / "a" / "b" / "c", disk)
+    assert disk.events == []
+
+
+def test_the_name_of_a_folder_is_on_the_disk_when_it_was_given(tmp_path: Path) -> None:
+    disk = WatchedDisk()
+    (tmp_path / "rough").mkdir()
+    give_name(tmp_path / "rough", tmp_path / "season", disk)
+    assert [(event.call, event.path) for event in disk.events] == [
+        ("replace", tmp_path / "rough"),
+        ("sync folder", tmp_path),
+    ]
+    assert (tmp_path / "season").is_dir()
+    with pytest.raises(SeasonError, match="nothing was recorded"):
+        give_name(tmp_path / "rough", tmp_path / "other", disk)

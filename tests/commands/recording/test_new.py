@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from benchround.desk import Desk
+from benchround.store.disk import Disk
 from benchround.whereabouts import find_season
 from tests.commands.recording.bench import Run
 from tests.sample.story import DAY_0
@@ -51,6 +52,18 @@ def test_a_season_is_begun_with_its_site_and_its_places_in_walking_order(
     assert ran.value["name"] == desk.folder.name == "Garden 2027"
     assert len(ran.value["written"]) == len(desk.folder.records()) == 4
     assert not list(tmp_path.glob(".*.new"))
+
+
+def test_the_name_of_a_new_season_is_forced_to_the_disk_last(
+    season: Path, tmp_path: Path, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder = tmp_path / "garden"
+    forced: list[tuple[Path, bool]] = []
+    monkeypatch.setattr(
+        Disk, "sync_folder", lambda disk, path: forced.append((path, folder.exists()))
+    )
+    assert run("new", str(folder)).code == 0
+    assert forced[-1] == (tmp_path, True)
 
 
 def test_frost_dates_come_out_of_a_file_of_minima(season: Path, tmp_path: Path, run: Run) -> None:
