@@ -61,6 +61,48 @@ def test_a_damaged_heading_is_put_right(season: Path, run: Run) -> None:
     assert run("note", "b20", "fed").code == 0
 
 
+def test_a_damaged_file_is_mended_from_its_copy_and_moved_aside(season: Path, run: Run) -> None:
+    whole = round_of(season)
+    run("keep")
+    page = pages(season)[0]
+    half = page.read_bytes()[: page.stat().st_size // 2]
+    page.write_bytes(half)
+    before = files_of(season)
+    preview = run("restore", "--damaged", "--preview", "--json").value
+    assert files_of(season) == before
+    [told] = preview["damaged"]
+    assert (told["file"], told["aside"]) == (page.name, None)
+    assert told["copy"].startswith(DAY_0.isoformat())
+    ran = run("restore", "--damaged")
+    assert ran.code == 0, ran.err
+    assert f"{page.name}: sound in {told['copy']}" in ran.out
+    assert (season / "aside" / page.name).read_bytes() == half
+    assert not page.exists()
+    assert round_of(season) == whole
+    again = run("restore", "--damaged", "--json")
+    assert (again.code, again.value["damaged"], again.value["records"]) == (0, [], [])
+
+
+def test_a_damaged_file_of_which_there_is_no_copy_is_moved_with_nothing_lost(
+    season: Path, run: Run
+) -> None:
+    page = pages(season)[0]
+    page.write_bytes(page.read_bytes()[:-300])
+    left = round_of(season)
+    ran = run("restore", "--damaged")
+    assert ran.code == 0, ran.err
+    assert "sound in no copy" in ran.out
+    assert round_of(season) == left
+    assert run("today").err.count("damaged") == 0
+
+
+@pytest.mark.parametrize("words", [(), ("latest", "--damaged")])
+def test_a_copy_is_named_or_the_damaged_are_meant(
+    season: Path, run: Run, words: tuple[str, ...]
+) -> None:
+    assert "one of the two" in run("restore", *words).err
+
+
 @pytest.mark.parametrize(
     ("copy", "said"),
     [
