@@ -1,31 +1,26 @@
-"""Looking at PDF files with programs we did not write: poppler's tools and zbar."""
+"""Looking at PDF files and QR codes with programs we did not write.
+
+PDFium, which draws PDF files in a widespread browser, and a reader of barcodes come as wheels, so
+whatever looks at a page runs wherever the tests do; `test_second_viewer` asks poppler too.
+"""
 
 from __future__ import annotations
 
-import re
-import shutil
-import subprocess
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
-from html import unescape
-from pathlib import Path
+from typing import Any
 
-import pytest
+import pypdfium2
+import zxingcpp
 from PIL import Image
 
-needs_poppler = pytest.mark.skipif(
-    shutil.which("pdftoppm") is None or shutil.which("pdftotext") is None,
-    reason="poppler-utils is not installed, so the PDF cannot be opened by another program",
-)
-needs_zbar = pytest.mark.skipif(
-    shutil.which("zbarimg") is None,
-    reason="zbar-tools is not installed, so a QR code cannot be read by another program",
-)
 POINTS_A_MM = 72 / 25.4
 
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """A word on a page, with its box in mm."""
+    """A word on a page, with its box in mm from the page's top left corner."""
 
     page: int
     text: str
@@ -35,43 +30,26 @@ class Word:
     bottom: float
 
 
-def saved(data: bytes, folder: Path) -> Path:
-    path = folder / "printed.pdf"
-    path.write_bytes(data)
-    return path
-
-
-def text_of(data: bytes, folder: Path) -> str:
+def text_of(data: bytes) -> str:
     """The text of all pages, spaces between words."""
-    command = ["pdftotext", "-enc", "UTF-8", str(saved(data, folder)), "-"]
-    done = subprocess.run(command, capture_output=True, check=True)
-    return " ".join(done.stdout.decode("utf-8").split())
+    with _pages(data) as pages:
+        said = [page.get_textpage().get_text_range() for page in pages]
+    return " ".join(" ".join(said).split())
 
 
-def words_of(data: bytes, folder: Path) -> list[Word]:
-    """Every word and where it stands."""
-    command = ["pdftotext", "-bbox", "-enc", "UTF-8", str(saved(data, folder)), "-"]
-    done = subprocess.run(command, capture_output=True, check=True)
-    found: list[Word] = []
-    page = 0
-    pattern = re.compile(
-        r'<word xMin="([\d.-]+)" yMin="([\d.-]+)" xMax="([\d.-]+)" yMax="([\d.-]+)">(.*?)</word>'
-    )
-    for line in done.stdout.decode("utf-8").splitlines():
-        page += "<page " in line
-        match = pattern.search(line)
-        if match:
-            box = [float(number) / POINTS_A_MM for number in match.groups()[:4]]
-            found.append(Word(page, unescape(match[5]), *box))
-    return found
+def words_of(data: bytes) -> list[Word]:
+    """Every word and where it stands; pages count from 1."""
+    with _pages(data) as pages:
+        return [word for number, page in enumerate(pages, 1) for word in _words(number, page)]
 
 
-def pictures_of(data: bytes, folder: Path, dpi: int = 72) -> list[Image.Image]:
+def pictures_of(data: bytes, dpi: int = 72) -> list[Image.Image]:
     """Every page as a grey picture."""
-    path = saved(data, folder)
-    command = ["pdftoppm", "-r", str(dpi), "-gray", str(path), str(folder / "page")]
-    subprocess.run(command, check=True)
-    return [Image.open(name) for name in sorted(folder.glob("page*.pgm"))]
+    with _pages(data) as pages:
+        return [
+            page.render(scale=dpi / 72, grayscale=True).to_pil().convert("L").copy()
+            for page in pages
+        ]
 
 
 def ink_share(picture: Image.Image) -> float:
@@ -80,21 +58,52 @@ def ink_share(picture: Image.Image) -> float:
     return sum(counts[:128]) / sum(counts)
 
 
-def page_count(data: bytes, folder: Path) -> int:
-    command = ["pdfinfo", str(saved(data, folder))]
-    done = subprocess.run(command, capture_output=True, check=True, text=True)
-    return int(re.findall(r"^Pages:\s+(\d+)", done.stdout, re.MULTILINE)[0])
+def page_count(data: bytes) -> int:
+    """How many pages there are."""
+    with _pages(data) as pages:
+        return len(pages)
 
 
-def page_size_mm(data: bytes, folder: Path) -> tuple[float, float]:
-    command = ["pdfinfo", str(saved(data, folder))]
-    done = subprocess.run(command, capture_output=True, check=True, text=True)
-    width, height = re.findall(r"Page size:\s+([\d.]+) x ([\d.]+)", done.stdout)[0]
-    return float(width) / POINTS_A_MM, float(height) / POINTS_A_MM
+def page_size_mm(data: bytes) -> tuple[float, float]:
+    """Width and height of the first page."""
+    with _pages(data) as pages:
+        wide, high = pages[0].get_size()
+    return wide / POINTS_A_MM, high / POINTS_A_MM
 
 
-def codes_in(picture: Path) -> list[str]:
+def codes_in(picture: Image.Image) -> list[str]:
     """What the QR codes of a picture say."""
-    command = ["zbarimg", "-q", "--raw", "-Sdisable", "-Sqrcode.enable", str(picture)]
-    done = subprocess.run(command, capture_output=True, text=True)
-    return done.stdout.split()
+    found = zxingcpp.read_barcodes(picture, formats=zxingcpp.BarcodeFormat.QRCode)
+    return [code.text for code in found]
+
+
+@contextmanager
+def _pages(data: bytes) -> Iterator[list[Any]]:
+    document = pypdfium2.PdfDocument(data)
+    try:
+        yield [document[at] for at in range(len(document))]
+    finally:
+        document.close()
+
+
+def _words(number: int, page: Any) -> Iterator[Word]:
+    high = page.get_size()[1]
+    text = page.get_textpage()
+    letters: list[tuple[str, tuple[float, float, float, float]]] = []
+    for at in range(text.count_chars()):
+        sign = text.get_text_range(at, 1)
+        if sign.strip():
+            letters.append((sign, text.get_charbox(at, loose=True)))
+        elif letters:
+            yield _word(number, high, letters)
+            letters = []
+    if letters:
+        yield _word(number, high, letters)
+
+
+def _word(
+    number: int, high: float, letters: list[tuple[str, tuple[float, float, float, float]]]
+) -> Word:
+    left, bottom, right, top = zip(*(box for _, box in letters), strict=True)
+    edges = (min(left), high - max(top), max(right), high - min(bottom))
+    return Word(number, "".join(sign for sign, _ in letters), *(e / POINTS_A_MM for e in edges))

@@ -1,8 +1,6 @@
-"""Every paper offered: nothing printed lies beyond its margins, measured by poppler."""
+"""Every paper offered: nothing printed lies beyond its margins, measured by PDFium."""
 
 from __future__ import annotations
-
-from pathlib import Path
 
 import pytest
 from PIL import Image
@@ -18,11 +16,9 @@ from benchround.feeds.papers import PAPERS, Paper, paper_named
 from benchround.feeds.report import report_page
 from benchround.plain import place_name, title
 from benchround.rounds.build import build_round
-from tests.feeds.printed import ink_share, needs_poppler, page_size_mm, pictures_of, words_of
+from tests.feeds.printed import ink_share, page_size_mm, pictures_of, words_of
 from tests.feeds.seasons import hostile_records, hostile_season, sample_season
 from tests.sample.story import DAY_0
-
-pytestmark = needs_poppler
 
 OWN = ("74x105", "100x150", "297x210", "600x80")
 EVERY = (*PAPERS, *OWN)
@@ -64,25 +60,25 @@ def margins_of(picture: Image.Image, left_mm: float, top_mm: float) -> list[Imag
         *(("hostile report", name) for name in ("a3", "a6", "letter", "74x105")),
     ],
 )
-def test_a_page_keeps_its_margins_on_every_paper(tmp_path: Path, which: str, name: str) -> None:
+def test_a_page_keeps_its_margins_on_every_paper(which: str, name: str) -> None:
     paper = paper_named(name)
     data, _ = page_pdf(pages()[which], paper, DAY_0, one_sheet=which == "round")
-    assert page_size_mm(data, tmp_path) == pytest.approx((paper.width_mm, paper.height_mm), abs=0.1)
-    for picture in pictures_of(data, tmp_path, DPI):
+    assert page_size_mm(data) == pytest.approx((paper.width_mm, paper.height_mm), abs=0.1)
+    for picture in pictures_of(data, DPI):
         assert ink_share(picture) > 0
         for strip in margins_of(picture, MARGIN_MM, MARGIN_MM):
             assert ink_share(strip) == 0
-    assert_inside(data, tmp_path, paper)
+    assert_inside(data, paper)
 
 
 @pytest.mark.parametrize("name", EVERY)
 @pytest.mark.parametrize(("form", "sides"), [("stick-in", "folded"), ("stick-on", "two")])
-def test_labels_lie_on_every_paper(tmp_path: Path, name: str, form: str, sides: str) -> None:
+def test_labels_lie_on_every_paper(name: str, form: str, sides: str) -> None:
     sheet = sheet_from({"paper": name, "form": form, "sides": sides})
     labels = labels_of(hostile_season(), hostile_records(), DAY_0)
     data, _ = labels_pdf(labels, sheet, DAY_0)
-    assert_inside(data, tmp_path, sheet.paper)
-    for picture in pictures_of(data, tmp_path, DPI):
+    assert_inside(data, sheet.paper)
+    for picture in pictures_of(data, DPI):
         assert 0 < ink_share(picture) < 0.3
         if sheet.left_mm:
             assert all(ink_share(s) == 0 for s in margins_of(picture, sheet.left_mm, sheet.top_mm))
@@ -94,8 +90,8 @@ def test_paper_too_small_for_a_page_is_refused(wide: float, high: float) -> None
         page_pdf(Page("x", ()), Paper("x", wide, high), DAY_0, one_sheet=False)
 
 
-def assert_inside(data: bytes, folder: Path, paper: Paper) -> None:
-    words = words_of(data, folder)
+def assert_inside(data: bytes, paper: Paper) -> None:
+    words = words_of(data)
     assert words
     for word in words:
         assert min(word.left, word.top) > -EDGE_MM, word

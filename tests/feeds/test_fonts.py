@@ -10,11 +10,10 @@ from fontTools.fontBuilder import FontBuilder  # type: ignore[import-untyped]  #
 from fontTools.pens.ttGlyphPen import TTGlyphPen  # type: ignore[import-untyped]  # has no types
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]  # has no types
 
-from benchround.feeds import fonts
 from benchround.feeds.fonts import BUILT_IN, Typefaces, find_typefaces
 from benchround.feeds.papers import PAPERS
 from benchround.feeds.pdf_text import Ink
-from tests.feeds.printed import needs_poppler, text_of
+from tests.feeds.printed import text_of
 
 DAY = date(2026, 5, 27)
 ALPHABETS = {
@@ -33,7 +32,6 @@ ALPHABETS = {
 
 def test_the_packaged_typeface_has_the_letters_of_many_languages(tmp_path: Path) -> None:
     """Looked up in the file's own character map with fontTools."""
-    pytest.importorskip(fonts.FONT_PACKAGE, reason="the font package is not installed")
     faces = find_typefaces(tmp_path, folders=())
     assert faces.regular is not None
     assert faces.bold is not None
@@ -45,7 +43,6 @@ def test_the_packaged_typeface_has_the_letters_of_many_languages(tmp_path: Path)
 
 
 def test_a_system_typeface_is_found_by_name_however_deep(tmp_path: Path) -> None:
-    pytest.importorskip(fonts.FONT_PACKAGE, reason="the font package is not installed")
     packaged = find_typefaces(tmp_path, folders=()).regular
     assert packaged is not None
     deep = tmp_path / "share" / "truetype" / "dejavu"
@@ -64,7 +61,6 @@ def test_without_any_typeface_the_built_in_one_is_used_and_said(tmp_path: Path) 
     assert faces.remark == BUILT_IN
 
 
-@needs_poppler
 def test_with_the_built_in_typeface_nothing_vanishes_and_it_is_said(tmp_path: Path) -> None:
     faces = find_typefaces(tmp_path, folders=(), packaged=False)
     with Ink(PAPERS["a4"], DAY, "t", faces=faces) as pen:
@@ -73,22 +69,20 @@ def test_with_the_built_in_typeface_nothing_vanishes_and_it_is_said(tmp_path: Pa
         for at, text in enumerate(words):
             pen.lines([pen.ready(text)], 10, 10 + 10 * at, 12)
         data, remarks = pen.data(), pen.remarks
-    assert text_of(data, tmp_path) == "Caf\u00e9 cr\u00e8me Barkhat [U+65E5][U+672C]"
+    assert text_of(data) == "Caf\u00e9 cr\u00e8me Barkhat [U+65E5][U+672C]"
     assert any("\u65e5" in remark and "\u0411" in remark for remark in remarks)
     assert BUILT_IN in remarks
 
 
-@needs_poppler
 def test_letters_missing_in_the_main_typeface_come_from_another(tmp_path: Path) -> None:
     """The other one is made here with fontTools: a single square for a single sign."""
-    pytest.importorskip(fonts.FONT_PACKAGE, reason="the font package is not installed")
     main = find_typefaces(tmp_path, folders=())
     faces = Typefaces(main.regular, main.bold, (one_sign_typeface(tmp_path, "\u2714"),))
     with Ink(PAPERS["a5"], DAY, "t", faces=faces) as pen:
         pen.page()
         pen.lines([pen.ready("leek \u2714 pricked")], 10, 10, 12, bold=True)
         data, remarks = pen.data(), pen.remarks
-    assert text_of(data, tmp_path) == "leek \u2714 pricked"
+    assert text_of(data) == "leek \u2714 pricked"
     assert remarks == ()
 
 
@@ -117,18 +111,17 @@ def test_a_file_that_is_no_typeface_is_passed_over(tmp_path: Path) -> None:
     assert find_typefaces(tmp_path, folders=(tmp_path,), packaged=False).regular is None
 
 
-@needs_poppler
 @pytest.mark.parametrize("text", ["{nb}", "**b** __i__ [x](y)", "100 % \\n (a) <b>"])
-def test_no_text_is_read_as_a_mark(tmp_path: Path, text: str) -> None:
+def test_no_text_is_read_as_a_mark(text: str) -> None:
     with Ink(PAPERS["a5"], DAY, text) as pen:
         pen.page()
         pen.page()
         pen.lines([pen.ready(text)], 10, 10, 12)
         data = pen.data()
-    assert text_of(data, tmp_path) == text
+    assert text_of(data) == text
 
 
-def test_the_same_page_gives_the_same_bytes(tmp_path: Path) -> None:
+def test_the_same_page_gives_the_same_bytes() -> None:
     made: list[bytes] = []
     for _ in range(2):
         with Ink(PAPERS["letter"], DAY, "t") as pen:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from datetime import date, timedelta
-from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -20,7 +19,7 @@ from benchround.feeds.paper_round import PaperList, list_data, list_from, paper_
 from benchround.feeds.papers import PAPERS
 from benchround.plain import place_name, title, weather_words
 from benchround.rounds.build import build_round
-from tests.feeds.printed import ink_share, needs_poppler, page_count, pictures_of, text_of
+from tests.feeds.printed import ink_share, page_count, pictures_of, text_of
 from tests.feeds.seasons import empty_season, hostile_season, many_season, sample_season
 from tests.sample.story import DAY_0
 
@@ -74,13 +73,12 @@ def test_held_tasks_have_no_box_but_their_reason() -> None:
         assert task.hold.because in held
 
 
-@needs_poppler
 @pytest.mark.parametrize("paper", sorted(PAPERS))
-def test_the_pdf_says_what_the_text_says(tmp_path: Path, paper: str) -> None:
-    """One content, two writers: poppler finds every word of the text in the PDF."""
+def test_the_pdf_says_what_the_text_says(paper: str) -> None:
+    """One content, two writers: PDFium finds every word of the text in the PDF."""
     _, page = sheet(sample_season())
     data, _ = page_pdf(page, PAPERS[paper], DAY_0, one_sheet=True)
-    printed = text_of(data, tmp_path)
+    printed = text_of(data)
     missing = [
         word
         for word in as_text(page).replace("______", "").replace("[ ]", "").split()
@@ -89,43 +87,37 @@ def test_the_pdf_says_what_the_text_says(tmp_path: Path, paper: str) -> None:
     assert missing == []
 
 
-@needs_poppler
 @pytest.mark.parametrize(("paper", "sheets"), [("a4", 1), ("letter", 1), ("a5", 3)])
-def test_the_sample_morning_fits_on_one_sheet_of_usual_paper(
-    tmp_path: Path, paper: str, sheets: int
-) -> None:
+def test_the_sample_morning_fits_on_one_sheet_of_usual_paper(paper: str, sheets: int) -> None:
     data, remarks = page_pdf(sheet(sample_season())[1], PAPERS[paper], DAY_0, one_sheet=True)
-    assert page_count(data, tmp_path) <= sheets
+    assert page_count(data) <= sheets
     assert bool(remarks) is (sheets > 1)
-    for picture in pictures_of(data, tmp_path):
+    for picture in pictures_of(data):
         assert 0.01 < ink_share(picture) < 0.3
 
 
-@needs_poppler
-def test_hostile_names_are_on_the_sheet(tmp_path: Path) -> None:
+def test_hostile_names_are_on_the_sheet() -> None:
     _, page = sheet(hostile_season())
     data, _ = page_pdf(page, PAPERS["a4"], DAY_0, one_sheet=True)
-    printed = text_of(data, tmp_path)
+    printed = text_of(data)
     for name in ("tray [A]", "=1+1", "{nb}", "[/] [bold red]", "A|B *c* _d_ `e` <b>f</b>"):
         assert name.replace(" ", "") in printed.replace(" ", "")
 
 
-@needs_poppler
-def test_an_empty_day_is_a_page_all_the_same(tmp_path: Path) -> None:
+def test_an_empty_day_is_a_page_all_the_same() -> None:
     _, page = sheet(empty_season())
     data, _ = page_pdf(page, PAPERS["a5"], DAY_0, one_sheet=True)
-    assert page_count(data, tmp_path) == 1
-    assert "Round of Wednesday 27 May 2026" in text_of(data, tmp_path)
+    assert page_count(data) == 1
+    assert "Round of Wednesday 27 May 2026" in text_of(data)
 
 
-@needs_poppler
-def test_three_thousand_batches_go_on_to_further_sheets(tmp_path: Path) -> None:
+def test_three_thousand_batches_go_on_to_further_sheets() -> None:
     the_round, page = sheet(many_season())
     data, remarks = page_pdf(page, PAPERS["a4"], DAY_0, one_sheet=True)
-    sheets = page_count(data, tmp_path)
+    sheets = page_count(data)
     assert sheets > 10
     assert any(f"there are {sheets}" in remark for remark in remarks)
-    assert f"{len(the_round.today)} " in text_of(data, tmp_path)
+    assert f"{len(the_round.today)} " in text_of(data)
 
 
 def test_the_same_morning_has_the_same_code_and_another_has_another() -> None:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -17,7 +15,7 @@ from benchround.feeds.page_text import as_markdown, as_text
 from benchround.feeds.pages import Grid, Heading, Page, Tick, Words
 from benchround.feeds.papers import PAPERS
 from benchround.feeds.report import report_page
-from tests.feeds.printed import ink_share, needs_poppler, page_count, pictures_of, text_of
+from tests.feeds.printed import ink_share, page_count, pictures_of, text_of
 from tests.feeds.seasons import (
     HOSTILE,
     empty_season,
@@ -84,48 +82,44 @@ def test_headings_and_tables_are_what_markdown_it_takes_them_for() -> None:
     assert sum(token.type == "tr_open" for token in tokens) > 100
 
 
-@needs_poppler
 @pytest.mark.parametrize("paper", sorted(PAPERS))
-def test_the_pdf_says_what_the_page_says(tmp_path: Path, paper: str) -> None:
+def test_the_pdf_says_what_the_page_says(paper: str) -> None:
     content = page(sample_season())
     data, remarks = page_pdf(content, PAPERS[paper], DAY_0, one_sheet=False)
-    printed = text_of(data, tmp_path).replace(" ", "")
+    printed = text_of(data).replace(" ", "")
     assert [word for word in plain_words(content) if word not in printed] == []
     assert remarks == ()
-    for picture in pictures_of(data, tmp_path):
+    for picture in pictures_of(data):
         assert 0.002 < ink_share(picture) < 0.3
         edge = picture.crop((0, 0, picture.width, 20))
         assert ink_share(edge) == 0
 
 
-@needs_poppler
-def test_a_tables_head_is_on_every_sheet(tmp_path: Path) -> None:
+def test_a_tables_head_is_on_every_sheet() -> None:
     rows = tuple((f"row{n}", str(n)) for n in range(300))
     content = Page("t", (Grid(("uncommonhead", "number"), rows, frozenset({1})),))
     data, _ = page_pdf(content, PAPERS["a4"], DAY_0, one_sheet=False)
-    sheets = page_count(data, tmp_path)
+    sheets = page_count(data)
     assert sheets > 3
-    printed = text_of(data, tmp_path)
+    printed = text_of(data)
     assert printed.count("uncommonhead") == sheets
     assert all(printed.split().count(f"row{n}") == 1 for n in range(300))
 
 
-@needs_poppler
-def test_hostile_names_in_the_pdf(tmp_path: Path) -> None:
+def test_hostile_names_in_the_pdf() -> None:
     data, remarks = page_pdf(page(hostile_season()), PAPERS["a4"], DAY_0, one_sheet=False)
-    printed = text_of(data, tmp_path).replace(" ", "")
+    printed = text_of(data).replace(" ", "")
     for name in HOSTILE:
         if name.isascii() and name.isprintable():
             assert name.replace(" ", "") in printed
     assert remarks
 
 
-@needs_poppler
-def test_three_thousand_batches(tmp_path: Path) -> None:
+def test_three_thousand_batches() -> None:
     content = page(many_season())
     data, _ = page_pdf(content, PAPERS["a4"], DAY_0, one_sheet=False)
-    assert page_count(data, tmp_path) > 60
-    printed = text_of(data, tmp_path)
+    assert page_count(data) > 60
+    printed = text_of(data)
     assert "b0001" in printed
     assert "b3000" in printed
 

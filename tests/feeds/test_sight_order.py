@@ -13,7 +13,7 @@ from benchround.feeds.fonts import find_typefaces
 from benchround.feeds.papers import Paper
 from benchround.feeds.pdf_text import SHAPER, UNJOINED, Ink
 from benchround.feeds.sight_order import in_sight_order, sight_runs
-from tests.feeds.printed import needs_poppler, pictures_of
+from tests.feeds.printed import pictures_of
 
 DAY = date(2026, 5, 27)
 ALEF_BET = {letter: chr(0x05D0 + at) for at, letter in enumerate("ABCDEFGHIJKLMNOPQRSTUVWXYZ")}
@@ -44,7 +44,6 @@ def test_lines_stand_as_the_standard_has_them(read: str, seen: str, source: str)
     assert "".join(runs) == hebrew(seen), source
 
 
-@needs_poppler
 @pytest.mark.skipif(not features.check("raqm"), reason="Pillow was built without its shaper")
 @pytest.mark.skipif(find_spec(SHAPER) is None, reason="the extra 'joined' is not installed")
 @pytest.mark.parametrize(
@@ -59,7 +58,7 @@ def test_lines_stand_as_the_standard_has_them(read: str, seen: str, source: str)
     ids=["rose of Damascus", "with a joiner", "mixed", "marigold", "stacked"],
 )
 def test_joined_letters_look_as_another_program_draws_them(tmp_path: Path, text: str) -> None:
-    """Pillow with raqm lays the same typeface out; poppler draws what we wrote."""
+    """Pillow with raqm lays the same typeface out; PDFium draws what we wrote."""
     faces = find_typefaces(tmp_path, folders=())
     assert faces.regular is not None
     with Ink(Paper("x", 140, 40), DAY, "t", faces=faces) as pen:
@@ -67,7 +66,7 @@ def test_joined_letters_look_as_another_program_draws_them(tmp_path: Path, text:
         pen.lines([pen.ready(text)], 10, 10, 40)
         data, remarks = pen.data(), pen.remarks
     assert UNJOINED not in remarks
-    ours = cropped(pictures_of(data, tmp_path, dpi=216)[0].convert("L"))
+    ours = cropped(pictures_of(data, dpi=216)[0].convert("L"))
     theirs = cropped(drawn(text, faces.regular, ImageFont.Layout.RAQM))
     apart = cropped(drawn(text, faces.regular, ImageFont.Layout.BASIC))
     assert unlike(ours, theirs) < 0.15
