@@ -21,6 +21,7 @@ from benchround.core.errors import (
 )
 from benchround.core.visible import steering, visible
 from benchround.shell.starting import collect_less
+from benchround.shell.terminal import require_terminal
 
 COMMANDS = (
     "today",
@@ -125,6 +126,7 @@ def _command(name: str, words: list[str]) -> int:
 
 def _screens(words: list[str]) -> int:
     named, sample = _season_meant(words)
+    require_terminal()
     from benchround.opening import open_screens
 
     return open_screens(named, sample=sample)
@@ -142,7 +144,7 @@ def _season_meant(words: list[str]) -> tuple[str, bool]:
         prog="benchround",
         description="The morning round for plants raised from seed. Commands: "
         + ", ".join(COMMANDS)
-        + ". 'benchround COMMAND --help' tells more.",
+        + ". 'benchround help' says what each does, 'benchround COMMAND --help' how.",
         epilog="example: benchround --sample ~/sample",
     )
     parser.add_argument("season", nargs="?", default="", help="season folder")

@@ -28,6 +28,7 @@ def days(monkeypatch: pytest.MonkeyPatch) -> list[tuple[date, Path, bool]]:
         return 0
 
     monkeypatch.setattr("benchround.screens.app.run", sit)
+    monkeypatch.setattr("benchround.cli.require_terminal", lambda: None)
     return seen
 
 

@@ -14,7 +14,7 @@ from benchround.feeds.calendar_told import Told
 from benchround.feeds.letters import one_line
 
 try:
-    from icalendar import Calendar
+    from icalendar import Calendar, Timezone
     from icalendar import Event as Entry
 except ImportError as error:  # pragma: no cover - the message is all that can be done
     raise InputError(f"Calendars need the package icalendar: {install_words('paper')}.") from error
@@ -37,7 +37,9 @@ def calendar_data(
 ) -> tuple[bytes, tuple[str, ...]]:
     """The events as an iCalendar file, and remarks.
 
-    The same events, site and stamp give the same bytes.
+    The same events, site and stamp give the same bytes. It names no METHOD: that would make it a
+    message of scheduling, which wants an organizer (RFC 5546, 3.2.1, from memory); without one it
+    is a piece of a calendar to be read in (RFC 5545, 3.7.2, from memory).
 
     Args:
         events: what to write, in order; those that have gone are written as cancelled.
@@ -52,7 +54,6 @@ def calendar_data(
     calendar.add("prodid", PRODUCT)
     calendar.add("version", "2.0")
     calendar.add("calscale", "GREGORIAN")
-    calendar.add("method", "PUBLISH")
     calendar.add("x-wr-calname", one_line(name))
     timed: list[date] = []
     for one in told(events, progress):
@@ -63,7 +64,15 @@ def calendar_data(
         # Whole years around the events, so that a later file's zone never says less.
         first, last = date(min(timed).year, 1, 1), date(max(timed).year + 2, 1, 1)
         calendar.add_missing_timezones(first_date=first, last_date=last)
+    if not events:
+        calendar.add_component(_only_zone(zone, stamp.year))
     return calendar.to_ical(), (remark,) if remark else ()
+
+
+def _only_zone(zone: ZoneInfo | None, year: int) -> Timezone:
+    """The zone of a calendar without events, which must hold something (RFC 5545, 3.6, memory)."""
+    name = zone.key if zone is not None else "UTC"
+    return Timezone.from_tzid(name, first_date=date(year, 1, 1), last_date=date(year + 2, 1, 1))
 
 
 def uid_of(key: str, site: str) -> str:
@@ -97,7 +106,7 @@ def _entry(one: Told, site: str, stamp: datetime, zone: tzinfo | None) -> Entry:
     return entry
 
 
-def _zone(name: str) -> tuple[tzinfo | None, str]:
+def _zone(name: str) -> tuple[ZoneInfo | None, str]:
     if not name:
         return None, "The site has no time zone, so times are written as local ones."
     try:

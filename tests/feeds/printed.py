@@ -73,8 +73,7 @@ def page_size_mm(data: bytes) -> tuple[float, float]:
 
 def codes_in(picture: Image.Image) -> list[str]:
     """What the QR codes of a picture say."""
-    found = zxingcpp.read_barcodes(picture, formats=zxingcpp.BarcodeFormat.QRCode)
-    return [code.text for code in found]
+    return [code.text for code in zxingcpp.read_barcodes(picture)]
 
 
 @contextmanager

@@ -237,6 +237,22 @@ def test_an_empty_season_is_a_calendar_without_batches() -> None:
     assert not calendar.walk("VEVENT")
 
 
+@pytest.mark.parametrize(("zone", "name"), [("", "UTC"), ("Europe/London", "Europe/London")])
+def test_a_calendar_without_events_still_holds_a_component(zone: str, name: str) -> None:
+    """RFC 5545, 3.6 (from memory): one component at least; read by icalendar and by dateutil."""
+    text = written(zone=zone)
+    (component,) = Calendar.from_ical(text).subcomponents
+    assert (component.name, str(component["tzid"])) == ("VTIMEZONE", name)
+    assert dateutil_tz.tzical(io.StringIO(text)).keys() == [name]
+
+
+def test_it_is_no_message_of_scheduling() -> None:
+    """RFC 5546, 3.2.1 (from memory): with METHOD:PUBLISH every event must name its ORGANIZER."""
+    calendar = Calendar.from_ical(written(*of_season(sample_season())))
+    assert "method" not in calendar
+    assert not any("organizer" in entry for entry in calendar.walk("VEVENT"))
+
+
 def test_three_thousand_batches() -> None:
     events = of_season(many_season(), weeks=2)
     assert len(events) > 3000
