@@ -4,6 +4,7 @@ A PDF's built-in typeface knows Western European letters only. Others come from 
 the `paper` extra, FiraGO (SIL Open Font Licence): Latin, Greek, Cyrillic, Hebrew, Arabic,
 Devanagari, Thai and Georgian. What it lacks is looked for in the system's own folders; Chinese,
 Japanese, Korean and the other scripts of India come from there alone. Nothing is fetched.
+File names of systems other than Debian are from memory.
 """
 
 from __future__ import annotations
@@ -15,13 +16,11 @@ from importlib import import_module
 from pathlib import Path
 
 from benchround.core.frozen import dataclass
+from benchround.feeds.font_file import is_typeface
 
 FONT_PACKAGE = "pymupdf_fonts"
 PACKAGED = {"regular": "figo", "bold": "figbo"}
 """Names of the typefaces in the font package."""
-
-TRUETYPE = (b"\x00\x01\x00\x00", b"true")
-"""How a file of TrueType outlines begins (OpenType specification, from memory)."""
 
 UPRIGHT = (
     ("DejaVuSans.ttf", "DejaVuSans-Bold.ttf"),
@@ -51,14 +50,27 @@ WIDE = (
     "NotoSansEthiopic-Regular.ttf",
     "Lohit-Bengali.ttf",
     "Lohit-Tamil.ttf",
+    "Nirmala.ttf",
+    "NotoSansCJK-Regular.ttc",
     "DroidSansFallbackFull.ttf",
     "DroidSansFallback.ttf",
-    "unifont.ttf",
+    "wqy-microhei.ttc",
+    "wqy-zenhei.ttc",
+    "ipaexg.ttf",
+    "TakaoPGothic.ttf",
+    "VL-PGothic-Regular.ttf",
+    "NanumGothic.ttf",
     "Arial Unicode.ttf",
     "ARIALUNI.TTF",
+    "Hiragino Sans GB.ttc",
+    "AppleSDGothicNeo.ttc",
+    "YuGothM.ttc",
+    "msyh.ttc",
     "malgun.ttf",
     "simhei.ttf",
-    "Nirmala.ttf",
+    "NotoEmoji-Regular.ttf",
+    "Symbola_hint.ttf",
+    "unifont.ttf",
 )
 """Typefaces that have letters the others lack, looked for beside the main one."""
 
@@ -127,18 +139,9 @@ def _named_files(folders: Sequence[Path], names: set[str]) -> dict[str, Path]:
         for where, _, files in os.walk(folder):
             for name in names.intersection(files):
                 path = Path(where) / name
-                if name not in found and _outlined(path):
+                if name not in found and is_typeface(path):
                     found[name] = path
     return found
-
-
-def _outlined(path: Path) -> bool:
-    """Whether a file holds a typeface with TrueType outlines, which every printer takes."""
-    try:
-        with path.open("rb") as file:
-            return file.read(4) in TRUETYPE
-    except OSError:
-        return False
 
 
 def _unpacked(into: Path) -> dict[str, Path]:

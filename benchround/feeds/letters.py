@@ -7,6 +7,7 @@ source), and by its Unicode number where none does, so that no name comes out sh
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Callable, Iterator
 
@@ -48,6 +49,8 @@ JOINERS = ("\u200c", "\u200d")
 """What keeps two letters apart that would be joined, and what joins them."""
 STACKING = 9
 """Unicode's combining class of a sign by which the next letter is stacked on the one before it."""
+NUMBERED = re.compile(r"(\[U\+[0-9A-F]{4,6}\])")
+"""A letter told by its number, as `printable` writes it."""
 VARIANTS = range(0xFE00, 0xFE10)
 """Marks that choose between two looks of the sign before them."""
 
@@ -90,7 +93,18 @@ def one_line(text: str) -> str:
 
 
 def clusters(word: str) -> Iterator[str]:
-    """A word in pieces between which a line may be broken: a letter with all that belongs to it."""
+    """A word in pieces between which a line may be broken: a letter with all that belongs to it.
+
+    A letter that is told by its number is one piece too.
+    """
+    for piece in NUMBERED.split(word):
+        if NUMBERED.fullmatch(piece):
+            yield piece
+        else:
+            yield from _letters(piece)
+
+
+def _letters(word: str) -> Iterator[str]:
     held = ""
     for sign in word:
         if held and not _goes_on(held[-1], sign):

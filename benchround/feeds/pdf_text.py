@@ -1,14 +1,13 @@
 """Ink: a PDF being written, in letters the grower's own language has.
 
-Only this file and `sight_order` know fpdf2. Lengths are millimetres from the top left corner, type
-sizes points.
+Only this file, `pdf_faces` and `sight_order` know fpdf2. Lengths are millimetres from the top left
+corner, type sizes points.
 """
 
 from __future__ import annotations
 
 import math
 import tempfile
-import unicodedata
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import UTC, date, datetime, time
@@ -27,13 +26,13 @@ from benchround.feeds.papers import Paper
 try:
     from fpdf import FPDF
 
+    from benchround.feeds.pdf_faces import MAIN, Faces
     from benchround.feeds.sight_order import in_sight_order, sight_runs
 except ImportError as error:  # pragma: no cover - the message is all that can be done
     raise InputError(
         f"PDF files need the package fpdf2: {install_words('paper')}. Or ask for plain text."
     ) from error
 
-MAIN, BUILT_IN = "main", "helvetica"
 UNJOINED = "Letters that should be joined or stacked stand one by one: install the extra 'joined'."
 MEASURED_AT_PT = 100.0
 SHAPER = "uharfbuzz"
@@ -62,9 +61,9 @@ class Ink:
         self._pdf.c_margin = 0
         self._pdf.set_creation_date(datetime.combine(day, time(6), UTC))
         self._pdf.set_title(title)
-        self._faces = find_typefaces(Path(self._folder.name)) if faces is None else faces
-        self._family = self._take_faces()
-        self._shapes = self._family == MAIN and find_spec(SHAPER) is not None
+        found = find_typefaces(Path(self._folder.name)) if faces is None else faces
+        self._faces = Faces(self._pdf, found)
+        self._shapes = self._faces.family == MAIN and find_spec(SHAPER) is not None
         self._widths: dict[tuple[str, bool], float] = {}
         self._ready: dict[str, Printable] = {}
         self._remarks: dict[str, None] = {}
@@ -110,7 +109,7 @@ class Ink:
     def ready(self, text: str) -> str:
         """A text in letters that can be printed; what had to be replaced becomes a remark."""
         if text not in self._ready:
-            self._ready[text] = printable(text, self._has)
+            self._ready[text] = printable(text, self._faces.has)
         return self._ready[text].text
 
     def measure(self, bold: bool = False) -> Callable[[str], float]:
@@ -207,25 +206,6 @@ class Ink:
         """The finished file."""
         return bytes(self._pdf.output())
 
-    def _take_faces(self) -> str:
-        faces = self._faces
-        if faces.regular is None:
-            return BUILT_IN
-        self._pdf.add_font(MAIN, "", faces.regular)
-        self._pdf.add_font(MAIN, "B", faces.bold or faces.regular)
-        names = [f"other{number}" for number in range(len(faces.others))]
-        for name, path in zip(names, faces.others, strict=True):
-            self._pdf.add_font(name, "", path)
-        if names:
-            self._pdf.set_fallback_fonts(names, exact_match=False)
-        return MAIN
-
-    def _has(self, sign: str) -> bool:
-        if self._family == BUILT_IN:
-            return ord(sign) < 0x100 and unicodedata.category(sign) != "Cc"
-        fonts = self._pdf.fonts.values()
-        return any(ord(sign) in font.cmap for font in fonts if hasattr(font, "cmap"))
-
     def _width(self, text: str, *, bold: bool) -> float:
         key = (text, bold)
         if key not in self._widths:
@@ -240,4 +220,4 @@ class Ink:
         return self._shapes and any(map(joins, text))
 
     def _set(self, bold: bool, size_pt: float) -> None:
-        self._pdf.set_font(self._family, "B" if bold else "", size_pt)
+        self._pdf.set_font(self._faces.family, "B" if bold else "", size_pt)

@@ -6,14 +6,13 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from fontTools.fontBuilder import FontBuilder  # type: ignore[import-untyped]  # has no types
-from fontTools.pens.ttGlyphPen import TTGlyphPen  # type: ignore[import-untyped]  # has no types
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]  # has no types
 
 from benchround.feeds.fonts import BUILT_IN, Typefaces, find_typefaces
 from benchround.feeds.papers import PAPERS
 from benchround.feeds.pdf_text import Ink
-from tests.feeds.printed import text_of
+from tests.feeds.printed import pictures_of, text_of
+from tests.feeds.typefaces import collection, one_sign_typeface
 
 DAY = date(2026, 5, 27)
 ALPHABETS = {
@@ -74,41 +73,39 @@ def test_with_the_built_in_typeface_nothing_vanishes_and_it_is_said(tmp_path: Pa
     assert BUILT_IN in remarks
 
 
-def test_letters_missing_in_the_main_typeface_come_from_another(tmp_path: Path) -> None:
-    """The other one is made here with fontTools: a single square for a single sign."""
+@pytest.mark.parametrize("collected", [False, True], ids=["alone", "in a collection"])
+@pytest.mark.parametrize("postscript", [False, True], ids=["TrueType", "PostScript"])
+def test_letters_missing_in_the_main_typeface_come_from_another(
+    tmp_path: Path, postscript: bool, collected: bool
+) -> None:
+    """The other one is made with fontTools: a single square for a single sign, seen by PDFium."""
     main = find_typefaces(tmp_path, folders=())
-    faces = Typefaces(main.regular, main.bold, (one_sign_typeface(tmp_path, "\u2714"),))
+    other = one_sign_typeface(tmp_path, "\u2714", postscript=postscript)
+    faces = Typefaces(main.regular, main.bold, (collection(other) if collected else other,))
     with Ink(PAPERS["a5"], DAY, "t", faces=faces) as pen:
         pen.page()
         pen.lines([pen.ready("leek \u2714 pricked")], 10, 10, 12, bold=True)
+        pen.lines([pen.ready("\u2714")], 10, 60, 100)
         data, remarks = pen.data(), pen.remarks
-    assert text_of(data) == "leek \u2714 pricked"
+    assert text_of(data) == "leek \u2714 pricked \u2714"
     assert remarks == ()
+    (picture,) = pictures_of(data)
+    below = picture.crop((0, 50 * 72 // 25, picture.width, picture.height))
+    left, top, right, bottom = below.point(lambda dot: 255 if dot < 128 else 0).getbbox() or 4 * (
+        0,
+    )
+    assert (right - left, bottom - top) == (pytest.approx(60, abs=2), pytest.approx(60, abs=2))
 
 
-def one_sign_typeface(folder: Path, sign: str) -> Path:
-    pen = TTGlyphPen(None)
-    for at, point in enumerate([(0, 0), (0, 600), (600, 600), (600, 0)]):
-        (pen.lineTo if at else pen.moveTo)(point)
-    pen.closePath()
-    glyph = pen.glyph()
-    builder = FontBuilder(1000, isTTF=True)
-    builder.setupGlyphOrder([".notdef", "square"])
-    builder.setupCharacterMap({ord(sign): "square"})
-    builder.setupGlyf({".notdef": glyph, "square": glyph})
-    builder.setupHorizontalMetrics({".notdef": (700, 0), "square": (700, 0)})
-    builder.setupHorizontalHeader(ascent=800, descent=-200)
-    builder.setupNameTable({"familyName": "One Sign", "styleName": "Regular", "psName": "OneSign"})
-    builder.setupOS2()
-    builder.setupPost()
-    path = folder / "one.ttf"
-    builder.save(path)
-    return path
-
-
-def test_a_file_that_is_no_typeface_is_passed_over(tmp_path: Path) -> None:
-    (tmp_path / "DejaVuSans.ttf").write_bytes(b"OTTO" + bytes(100))
-    assert find_typefaces(tmp_path, folders=(tmp_path,), packaged=False).regular is None
+def test_other_typefaces_are_read_only_once_a_letter_asks_for_them(tmp_path: Path) -> None:
+    main = find_typefaces(tmp_path, folders=())
+    faces = Typefaces(main.regular, main.bold, (tmp_path / "gone.ttf",))
+    with Ink(PAPERS["a5"], DAY, "t", faces=faces) as pen:
+        pen.page()
+        pen.lines([pen.ready("\u0411\u0430\u0440\u0445\u0430\u0442")], 10, 10, 12)
+        assert text_of(pen.data())
+        with pytest.raises(FileNotFoundError):
+            pen.ready("\u65e5")
 
 
 @pytest.mark.parametrize("text", ["{nb}", "**b** __i__ [x](y)", "100 % \\n (a) <b>"])

@@ -107,6 +107,7 @@ def test_what_joins_or_parts_letters_stays_where_letters_are_joined(
             "Annex 29, rule 9c: a conjunct (memory)",
         ),
         ("\u0e19\u0e49\u0e33", ["\u0e19\u0e49", "\u0e33"], "marks stay with their letter"),
+        ("a[U+65E5][U+1F33B]", ["a", "[U+65E5]", "[U+1F33B]"], "a letter told by its number"),
     ],
     ids=lambda value: "",
 )
