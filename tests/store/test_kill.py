@@ -39,13 +39,16 @@ while True:
 """
 
 
-def run_and_kill(season: Path, delay_s: float, program: str = WRITER) -> list[str]:
-    """Let a writer start, kill it some time after its first words, and return what it said."""
+def run_and_kill(season: Path, lines: int, delay_s: float, program: str = WRITER) -> list[str]:
+    """Let a writer say so many lines, kill it a little later, and return what it said.
+
+    The lines give a slow computer its time to write; the delay lets the kill fall anywhere.
+    """
     writer = subprocess.Popen(
         [sys.executable, "-c", program, str(season)], stdout=subprocess.PIPE, cwd=ROOT
     )
     assert writer.stdout is not None
-    first = writer.stdout.readline()
+    first = b"".join(writer.stdout.readline() for _ in range(lines))
     time.sleep(delay_s)
     writer.send_signal(signal.SIGKILL)
     said = first + writer.stdout.read()
@@ -62,7 +65,7 @@ def test_what_was_acknowledged_is_there_after_kill_9(tmp_path: Path) -> None:
     begun: set[str] = set()
     journals = 0
     for _ in range(KILLS):
-        for line in run_and_kill(path, chance.uniform(0, 0.06)):
+        for line in run_and_kill(path, chance.randrange(1, 250), chance.uniform(0, 0.003)):
             word, _, action = line.partition(" ")
             (done if word == "done" else begun).add(action)
         for file in (path / "records").glob("*.json"):

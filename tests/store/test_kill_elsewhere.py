@@ -81,7 +81,7 @@ def test_nothing_told_is_lost_on_any_other_way_of_writing(tmp_path: Path) -> Non
         bring_from_elsewhere(tmp_path, path, number)
         before = {record.id for record in reopen(path, read_only=True).records()}
         copies: set[str] = set()
-        for line in run_and_kill(path, chance.uniform(0, 0.2), WORKER):
+        for line in run_and_kill(path, chance.randrange(1, 70), chance.uniform(0, 0.01), WORKER):
             word, _, names = line.partition(" ")
             {"there": there, "aside": aside, "kept": copies, "open": set()}[word].update(
                 filter(None, names.split("+"))
