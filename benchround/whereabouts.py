@@ -45,7 +45,8 @@ def data_folder() -> Path:
 def find_season(named: str = "") -> Path | None:
     """The season folder meant; None where there is none yet.
 
-    Order: the one named, the current folder, the one last used, the newest in the user's folder.
+    Order: the one named, the current folder, the one last used, the one begun last in the user's
+    folder.
 
     Raises:
         SeasonError: the folder named holds no season, or the season used last is not there: what is
@@ -67,7 +68,25 @@ def find_season(named: str = "") -> Path | None:
         return last
     home = data_folder()
     seasons = sorted(path for path in home.glob("*") if is_season(path)) if home.is_dir() else []
-    return seasons[-1] if seasons else None
+    return max(seasons, key=_begun) if len(seasons) > 1 else next(iter(seasons), None)
+
+
+def _begun(season: Path) -> tuple[date, float, str]:
+    """What puts seasons in order: the day one was begun, the time of its own file, its name.
+
+    One that does not say when it was begun comes before all that do.
+    """
+    from benchround.store.heading import read_heading
+
+    try:
+        day = read_heading(season).created
+    except SeasonError:
+        day = date.min  # opening it says what is wrong with it
+    try:
+        written = (season / HEADING).stat().st_mtime
+    except OSError:
+        written = 0.0
+    return day, written, season.name
 
 
 def _here() -> Path:
