@@ -34,6 +34,9 @@ class PlaceKind(StrEnum):
 
 OUTDOORS = (PlaceKind.BED,)
 COVERED = (PlaceKind.FRAME, PlaceKind.TUNNEL)
+SHADED_FROM = 0.2
+"""Share of sun kept off from which a place is shaded: seed is kept cool there and trays dry like
+those in the shade (our proposal)."""
 INDOORS = (PlaceKind.PROPAGATOR, PlaceKind.WINDOWSILL, PlaceKind.FRIDGE)
 
 
@@ -68,6 +71,11 @@ class Place:
     def lidded(self) -> bool:
         """Whether it has lids to lift and lower."""
         return self.kind in COVERED
+
+    @property
+    def shaded(self) -> bool:
+        """Whether it is cool and dries slowly for want of sun."""
+        return self.shade_share >= SHADED_FROM or self.glazing == "slats"
 
     @property
     def outdoors(self) -> bool:

@@ -23,8 +23,6 @@ from benchround.core.site import Place, PlaceKind
 
 FULL_TRAY_SEEDS, QUARTER_TRAY_SEEDS = 400, 60
 """Above and up to these a full and a quarter tray are sown, else a half (common practice)."""
-SHADED = 0.3
-"""Share of sun kept off from which a place counts as shaded (our proposal)."""
 
 PLACES_FOR: dict[str, tuple[PlaceKind, ...]] = {
     "heat": (PlaceKind.PROPAGATOR, PlaceKind.WINDOWSILL, PlaceKind.GREENHOUSE, PlaceKind.BENCH),
@@ -217,7 +215,7 @@ def _place(
     kinds = PLACES_FOR[where]
     fitting = [place for place in season.places if place.kind in kinds]
     if where == "shade":
-        fitting = [p for p in fitting if p.shade_share >= SHADED or p.glazing == "slats"] or fitting
+        fitting = [p for p in fitting if p.shaded] or fitting
     if raising != Raising.DRILL and where == "outdoors":
         fitting = [p for p in fitting if p.kind is not PlaceKind.BED] or fitting
     standing = _standing(season)

@@ -17,8 +17,6 @@ from benchround.core.sky.sun import extraterrestrial_mj
 from benchround.core.water.place import Exposure
 from benchround.core.water.run import WaterDay
 
-SHADED_FROM = 0.2
-"""A place that loses this share of the sun dries like one in the shade; our proposal."""
 LID_OFF_FROM_C = 20.0
 """On a day this warm a glazed frame stands open by day and dries like the open air; ours."""
 DRYING_HOURS = range(8, 18)
@@ -107,7 +105,7 @@ def exposure_on(place: Place | None, log: PlaceLog, known: KnownDay) -> tuple[Ex
 
 
 def _open_air(place: Place) -> Exposure:
-    return Exposure.SHADED if place.shade_share >= SHADED_FROM else Exposure.OPEN
+    return Exposure.SHADED if place.shaded else Exposure.OPEN
 
 
 def _in_frame(place: Place, log: PlaceLog, known: KnownDay) -> tuple[Exposure, bool]:
