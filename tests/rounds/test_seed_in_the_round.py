@@ -317,6 +317,16 @@ def test_a_poor_count_asks_for_more_and_says_when_it_would_be_ready() -> None:
     assert year.task(F.RESOW, "b01", 17) is None
 
 
+def test_half_of_two_thousand_seeds_sold_as_sure_does_not_stop_the_round() -> None:
+    year = Year()
+    year.on(-20, Kind.PACKET, "p9", crop="foxglove", seeds=5000, germination=1.0)
+    year.sown("b9", 0, "foxglove", seeds=2000, packet="p9")
+    year.on(3, Kind.LOOKED, "b9")
+    year.on(4, Kind.FIRST_UP, "b9", count=3)
+    year.on(11, Kind.COUNTED, "b9", count=1000)
+    assert "1000 up of 2000, about 1000 in the end" in year.must(F.LOOK, "b9", 12).instruction
+
+
 def test_after_the_window_sowing_more_no_longer_helps() -> None:
     """Wallflower: sown to 10 July at 50 to 55 N for next year (magazine months, days ours)."""
     year = Year()

@@ -10,9 +10,10 @@ F share of the viable seeds that should be up by now.
 from __future__ import annotations
 
 import math
+from itertools import accumulate
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.numbers.distributions import beta_binomial_pmf, log_beta, log_choose
+from benchround.core.numbers.distributions import beta_binomial_pmf
 from benchround.core.numbers.ranges import share, whole, within
 from benchround.core.seed.lateness import chance_alive
 
@@ -47,13 +48,20 @@ def chance_dead_after_none(none_up: float, dead_prior: float) -> float:
 def final_count_chances(n: int, up: int, a: float, b: float, due: float) -> tuple[float, ...]:
     """Return the chance of 0, 1, 2 ... more seedlings after y of n are up.
 
-    Weights C(n-y, k) B(a+y+k, b+n-y-k)(1 - F)^k, made to sum to 1.
+    Weights C(n-y, k) B(a+y+k, b+n-y-k)(1 - F)^k, each from the one before by the ratio of the two,
+    (n-y-k)(a+y+k)(1 - F) / ((k+1)(b+n-y-k-1)), and made to sum to 1.
     """
     _check(n, up, a, b, due)
-    rest = n - up
-    logs = [log_choose(rest, k) + log_beta(a + up + k, b + rest - k) for k in range(rest + 1)]
+    rest, late = n - up, 1.0 - due
+    if late == 0.0:
+        return (1.0, *(0.0 for _ in range(rest)))
+    steps = (
+        math.log(late * (rest - k) * (a + up + k) / ((k + 1) * (b + rest - k - 1)))
+        for k in range(rest)
+    )
+    logs = list(accumulate(steps, initial=0.0))
     top = max(logs)
-    weights = [math.exp(log - top) * (1.0 - due) ** k for k, log in enumerate(logs)]
+    weights = [math.exp(log - top) for log in logs]
     total = math.fsum(weights)
     return tuple(weight / total for weight in weights)
 

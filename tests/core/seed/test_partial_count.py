@@ -1,3 +1,4 @@
+import numpy
 import pytest
 from scipy import integrate, special, stats
 
@@ -65,6 +66,26 @@ def test_edges() -> None:
     assert chance_final_at_least(20, 6, A, B, 0.5, 3) == pytest.approx(1.0)
     assert chance_final_at_least(20, 6, A, B, 0.5, 21) == 0.0
     assert chance_none_up(5, A, B, 0.0) == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize("due", [0.0, 0.5, 0.9999999, 1.0])
+def test_chances_follow_the_gamma_functions(due: float) -> None:
+    """Each weight from scipy's logarithms of C(n, k) and B, in one go instead of step by step."""
+    more = numpy.arange(141)
+    logs = special.betaln(18 + 60 + more, 7 + 140 - more) + special.gammaln(141.0)
+    logs -= special.gammaln(more + 1.0) + special.gammaln(141.0 - more)
+    logs += special.xlogy(more, 1.0 - due)
+    weights = numpy.exp(logs - logs.max())
+    assert final_count_chances(200, 60, 18.0, 7.0, due) == pytest.approx(weights / weights.sum())
+
+
+@pytest.mark.parametrize("up", [300, 600, 1000])
+def test_seed_sold_as_sure_of_which_half_never_comes_leaves_a_number(up: int) -> None:
+    """A belief near 100 %, 2,000 seeds and all that live up: the weights span 600 powers of ten."""
+    chances = final_count_chances(2000, up, 24.975, 0.025, 1.0)
+    assert chances[0] == 1.0 and sum(chances) == 1.0
+    assert len(chances) == 2001 - up
+    assert expected_final_uncertain(2000, up, 24.975, 0.025, 1.0 - 1e-12) >= up
 
 
 def test_impossible_inputs_are_refused() -> None:
