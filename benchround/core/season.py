@@ -203,6 +203,11 @@ class Season:
         return {}
 
     @cached_property
+    def lids_found(self) -> dict[tuple[str, date], tuple[int, tuple[str, ...]]]:
+        """How far hardening wants the lid of a place on a day, and for which, to be found again."""
+        return {}
+
+    @cached_property
     def _shelf(self) -> Shelf:
         return self.keeping.shelf((self.weather, self.site, self.places))
 

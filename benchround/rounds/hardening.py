@@ -11,6 +11,7 @@ from benchround.core.frame.lid_words import HardeningPlan, LidLimits
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
 from benchround.core.planning.growing_season import hardening_opens
 from benchround.core.record import Kind
+from benchround.core.season import Season
 from benchround.core.task import Ask, Family, Harm, Why, Window
 from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.view import BatchView
@@ -53,13 +54,15 @@ def course_day(view: BatchView) -> int | None:
 def days_repeated(view: BatchView) -> int:
     """Days of the course that were stepped back, as recorded."""
     begun = hardening_begun(view)
+    if begun is None:
+        return 0
     days = {
         record.day
         for record in view.batch.records
-        if record.kind is Kind.HARDENING_STEP
+        if "back" in record.figures
+        and record.kind is Kind.HARDENING_STEP
         and record.flag("back")
         and record.text("part") == view.part.name
-        and begun is not None
         and begun <= record.day < view.day
     }
     return len(days)
@@ -111,17 +114,29 @@ def lid_follows(view: BatchView) -> tuple[str, ...]:
     own = stage_today(view)
     if own is None or view.place is None or not view.place.lidded:
         return ()
-    beside = [
-        BatchView(view.season, batch, part, view.season.crop(batch.crop), view.day)
-        for batch in view.season.standing_at(view.part.place)
-        for part in batch.parts
-        if part.place == view.part.place and part.stage is Stage.HARDENING
-    ]
-    wanted = [(stage, one.batch.id) for one in beside if (stage := stage_today(one)) is not None]
-    least = min((stage for stage, _ in wanted), key=STAGES.index, default=own)
-    if least is own:
-        return ()
-    return tuple(sorted({name for stage, name in wanted if stage is least}))
+    least, names = _least_open(view.season, view.place.code, view.day)
+    return names if least < STAGES.index(own) else ()
+
+
+def _least_open(season: Season, code: str, day: date) -> tuple[int, tuple[str, ...]]:
+    """How far the least hardened under one lid want it today, of `STAGES`, and which they are."""
+    found = season.lids_found.get((code, day))
+    if found is None:
+        beside = (
+            BatchView(season, batch, part, season.crop(batch.crop), day)
+            for batch in season.standing_at(code)
+            for part in batch.parts
+            if part.place == code and part.stage is Stage.HARDENING
+        )
+        wanted = [
+            (STAGES.index(stage), one.batch.id)
+            for one in beside
+            if (stage := stage_today(one)) is not None
+        ]
+        least = min((level for level, _ in wanted), default=len(STAGES))
+        found = least, tuple(sorted({name for level, name in wanted if level == least}))
+        season.lids_found[code, day] = found
+    return found
 
 
 def _step(view: BatchView, course: Hardening) -> Iterator[Proposal]:

@@ -7,6 +7,7 @@ from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind, Record
 
 RISING = (Stage.EMERGING, Stage.SEED_LEAF, Stage.TRUE_LEAF, Stage.SOWN)
+SEEN_UP = frozenset({Kind.FIRST_UP, Kind.COUNTED})
 TALLIED = frozenset(
     {
         Kind.SOWN,
@@ -59,11 +60,11 @@ class Counts:
         """
         kind = record.kind
         gone = count if count is not None else (alive or 0)
-        if kind is Kind.SOWN:
-            self.sown = record.count("seeds")
-        elif kind is Kind.FIRST_UP or kind is Kind.COUNTED:
+        if kind in SEEN_UP:
             if count is not None and part == MAIN and stage in RISING:
                 self.up = max(count, self.up or 0)
+        elif kind is Kind.SOWN:
+            self.sown = record.count("seeds")
         elif kind is Kind.PRICKED_OUT:
             if count is not None:
                 self.pricked_out = (self.pricked_out or 0) + count

@@ -21,7 +21,9 @@ SETS_ALIVE = frozenset(
     {Kind.FIRST_UP, Kind.COUNTED, Kind.TRUE_LEAVES, Kind.THINNED, Kind.TAKEN, Kind.PLANTED_BULBS}
 )
 STARTS_AGAIN = frozenset({Kind.POTTED_ON, Kind.TRUE_LEAVES, Kind.RESOWN})
-ENDING = (Kind.LOST, Kind.COMPOSTED)
+ENDING = frozenset({Kind.LOST, Kind.COMPOSTED})
+COUNTS_ANEW = ENDING | {Kind.PLANTED_BULBS}
+"""Kinds that change the plants alive even where they give no count."""
 
 
 class PartTelling:
@@ -93,7 +95,7 @@ class PartTelling:
         """
         kind, figures = record.kind, record.figures
         rest = None
-        if count is not None or kind in ENDING or kind is Kind.PLANTED_BULBS:
+        if count is not None or kind in COUNTS_ANEW:
             stage, left = self._recount(record, stage, count)
             if left and (record.text("rest") or LEAVES_REST.get(kind, "")) == "kept":
                 rest = self._left_behind(record, left)
@@ -116,12 +118,11 @@ class PartTelling:
         kind, left = record.kind, None
         if kind in ENDING:
             return self._lessen(count, stage), None
-        if kind is Kind.PLANTED_BULBS:
-            self.alive = count
+        if kind in SETS_ALIVE:
+            if count is not None or kind is Kind.PLANTED_BULBS:
+                self.alive = count
         elif count is None:
             return stage, None
-        elif kind in SETS_ALIVE:
-            self.alive = count
         elif kind in LEAVES_REST:
             left = self.alive - count if self.alive is not None else None
             self.alive = count

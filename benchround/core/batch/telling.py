@@ -122,14 +122,16 @@ class Telling:
         if rest is not None:
             rest.name = self._free_name()
             self.parts.append(rest)
+        if kind not in NEVER_PLAIN:
+            return
         if kind in SOWS:
             self.sowing = _sowing(self.sowing, record)
+        if kind in TALLIED:
+            self.tally.take(part.name, alive_before, record, stage, count)
         elif kind is Kind.MARKED_FOR_SEED:
             self.marked_for_seed += count or 1
         elif kind in NEW_GROWTH and part is self.parts[0]:
             self.marked_for_seed = 0
-        if kind in TALLIED:
-            self.tally.take(part.name, alive_before, record, stage, count)
 
     def _rename(self, figures: Mapping[str, Figure], record: Record) -> None:
         if "wanted" in figures:
@@ -163,7 +165,7 @@ class Telling:
                 value = figures[figure]
                 if type(value) is not int or not 0 <= value <= MOST:
                     self._check_whole(figure, record.number(figure))
-        if record.kind is Kind.LOST and record.text("cause") not in CAUSES:
+        if "cause" in figures and record.kind is Kind.LOST and record.text("cause") not in CAUSES:
             raise IllegalRecordError(
                 f"'{record.text('cause')[:30]}' is no cause of loss: give one of "
                 f"{', '.join(Cause)}."

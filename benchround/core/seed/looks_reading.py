@@ -74,13 +74,14 @@ class LooksOf:
 def story_since_sowing(batch: Batch) -> tuple[Record, ...]:
     """The records of the main part after the sowing, in story order, until plants leave it."""
     story: list[Record] = []
-    sown = False
+    sown, sowing = False, Kind.SOWN
     for record in batch.records:
-        if record.kind is Kind.SOWN:
+        kind = record.kind
+        if kind is sowing:
             sown = True
         elif sown and record.figures.get("part", MAIN) == MAIN:
             story.append(record)
-            if record.kind in TAKEN_OUT:
+            if kind in TAKEN_OUT:
                 break
     return tuple(story)
 

@@ -130,8 +130,8 @@ def _moved_since_named(part: Part) -> bool:
     latest = moves[0] if len(moves) == 1 else max(moves, key=lambda record: record.order)
     if latest.text("container"):
         return False
-    named = [r for r in part.last.values() if r.text("container")]
-    return not any(record.order >= latest.order for record in named)
+    named = [r for r in part.last.values() if "container" in r.figures]
+    return not any(r.order >= latest.order for r in named if r.text("container"))
 
 
 def _guess(batch: Batch, part: Part, crop: Crop) -> str:
