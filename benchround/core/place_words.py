@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import re
 import unicodedata
 from collections.abc import Iterable, Mapping
@@ -15,6 +16,9 @@ from benchround.core.site import PlaceKind
 GLAZINGS = ("glass", "twin-wall", "film", "slats", "none")
 LONGEST_CODE = 40
 _CODE = re.compile(r"[a-z0-9][a-z0-9-]{0,39}")
+SPELT = 6
+"""Signs of a code that stand for a name in another alphabet: two of 50 such names meet once in
+ten thousand gardens, and are then told apart by a number."""
 TAKEN = ("site", "new")
 """Words that mean something else on the command line."""
 
@@ -42,12 +46,17 @@ PLACE_FIGURES: Mapping[str, FigureRule] = MappingProxyType(
 def code_from(name: str) -> str:
     """A place's code out of its name: "Bench 1" becomes bench-1.
 
+    A name in another alphabet has none of the letters of a code: it gets signs that follow from it,
+    the same on every computer.
+
     Raises:
         InputError: the name has no letter or digit a code can be made of.
     """
-    apart = unicodedata.normalize("NFKD", name.casefold())
+    apart = unicodedata.normalize("NFKD", name).casefold()
     plain = "".join(sign for sign in apart if not unicodedata.combining(sign))
     code = re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:LONGEST_CODE].strip("-")
+    if any(map(str.isalpha, plain)) and not re.search("[a-z]", code):
+        return f"place-{hashlib.sha256(plain.encode()).hexdigest()[:SPELT]}"
     if not code:
         raise InputError(
             f"No code can be made of {shown(name)}: give the place a name with letters or digits."
