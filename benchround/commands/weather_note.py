@@ -13,7 +13,7 @@ from benchround.core.record import Draft, Figure, Kind
 from benchround.core.sky.known_day import MOST_RAIN_MM
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.core.typed.date import say_full
-from benchround.core.units import Degrees, units_of
+from benchround.core.units import units_of
 from benchround.feeds.outlook_line import read_outlook
 from benchround.plain import JsonValue, weather_words
 from benchround.reckoning.answer import Answer
@@ -37,8 +37,7 @@ def note(given: argparse.Namespace) -> Answer:
     desk = open_desk(given.season, given.on, read_only=given.preview)
     try:
         units, hours = units_of(desk.season.settings), desk.season.site.day_length_h
-        in_f = units.degrees is Degrees.F
-        outlook = read_outlook(given.line.strip(), desk.today, hours, in_f=in_f)
+        outlook = read_outlook(given.line.strip(), desk.today, hours, units)
         drafts = outlook.drafts()
         if not given.preview:
             desk.record(drafts)

@@ -142,6 +142,10 @@ class Units:
         return inches(length_mm) if self.rain is Rain.INCH else f"{length_mm:g}"
 
 
+METRIC = Units()
+"""Degrees C and mm, as everything is kept."""
+
+
 def inches(length_mm: float) -> str:
     """A length in inches without its unit: to two decimals below one inch, then to one."""
     length = abs(length_mm) / INCH_MM

@@ -13,8 +13,9 @@ from datetime import date, timedelta
 
 from benchround.core.frozen import dataclass
 from benchround.core.record import Draft
+from benchround.core.units import METRIC, Units
 from benchround.feeds.outlook_day import DayLength, OutlookDay, OutlookLineError
-from benchround.feeds.outlook_piece import HOW, Piece
+from benchround.feeds.outlook_piece import Piece, how
 from benchround.feeds.outlook_settle import settled
 
 MOST_LETTERS = 400
@@ -47,31 +48,31 @@ def outlook_drafts(line: str, today: date, day_length_h: DayLength) -> tuple[Dra
     return read_outlook(line, today, day_length_h).drafts()
 
 
-def read_outlook(line: str, today: date, day_length_h: DayLength, *, in_f: bool = False) -> Outlook:
+def read_outlook(line: str, today: date, day_length_h: DayLength, units: Units = METRIC) -> Outlook:
     """Read a typed weather line.
 
     Args:
         line: as typed.
         today: the day it is typed on; its first piece is for it unless it names another day.
         day_length_h: hours of daylight, or day -> hours, for the word of the sky.
-        in_f: whether temperatures are typed in degrees F; else in C.
+        units: what temperatures and rain without a unit are typed in.
 
     Raises:
         OutlookLineError: a word is not known or a figure cannot be; nothing is taken.
     """
     if len(line) > MOST_LETTERS or not line.replace("\t", " ").isprintable():
-        raise OutlookLineError(f"That is no weather line: {HOW}.", line)
+        raise OutlookLineError(f"That is no weather line: {how(units)}.", line)
     pieces = [piece.strip() for piece in re.split(r"[;|]", line)]
     while pieces and not pieces[-1]:
         pieces.pop()
     if not pieces or not all(pieces):
-        raise OutlookLineError(f"Nothing was typed for a day: {HOW}.", line)
+        raise OutlookLineError(f"Nothing was typed for a day: {how(units)}.", line)
     if len(pieces) > MOST_DAYS:
         raise OutlookLineError(f"{len(pieces)} days are more than {MOST_DAYS}.", line)
     found: list[OutlookDay] = []
     following = today
     for piece in pieces:
-        reading = Piece(piece, line, today, in_f).read()
+        reading = Piece(piece, line, today, units).read()
         day = reading.day or following
         if any(other.day == day for other in found):
             raise OutlookLineError(f"Two pieces are for {day.isoformat()}: name their days.", line)

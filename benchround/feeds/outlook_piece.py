@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from datetime import date, time, timedelta
 
@@ -10,7 +11,7 @@ from benchround.core.sky.beaufort import mean_wind_ms
 from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_HOUR_MM, MOST_RAIN_MM
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.core.typed.date import read_day
-from benchround.core.units import celsius
+from benchround.core.units import METRIC, Degrees, Rain, Units
 from benchround.feeds.outlook_day import OutlookLineError
 from benchround.feeds.outlook_tokens import (
     CLOCK,
@@ -18,7 +19,6 @@ from benchround.feeds.outlook_tokens import (
     FORCE,
     GUST,
     HIGH,
-    INCH_MM,
     KMH_PER_MS,
     LOW,
     PAIR,
@@ -35,8 +35,14 @@ from benchround.feeds.outlook_words import FILLERS, Sky, phrase_of, sky_of, word
 
 FURTHEST_DAYS = 30
 """No outlook reaches further (common practice, no source)."""
-HOW = "write it like: 5 23 sun r2 g40 from 17"
 STRONGEST_FORCE = 12
+
+
+def how(units: Units) -> str:
+    """How a line is written, its figures in the grower's units."""
+    temps = "41 73" if units.degrees is Degrees.F else "5 23"
+    rain = "r0.1" if units.rain is Rain.INCH else "r2"
+    return f"write it like: {temps} sun {rain} g40 from 17"
 
 
 @dataclass(slots=True)
@@ -46,9 +52,10 @@ class Piece:
     typed: str
     line: str
     today: date
-    in_f: bool = False
+    units: Units = METRIC
     day: date | None = None
     temps: list[float] = field(default_factory=list)
+    temps_typed: list[str] = field(default_factory=list)
     low: float | None = None
     high: float | None = None
     skies: list[Sky] = field(default_factory=list)
@@ -81,20 +88,22 @@ class Piece:
         if DAY.fullmatch(word) or WEEKDAY.fullmatch(word):
             self._take_day(word)
         elif found := PAIR.fullmatch(word):
-            self.temps += [self._temp(found[1], word), self._temp(found[2], word)]
+            # a unit behind the second figure alone is meant for both
+            unit = found[2] or found[4]
+            self.temps += [self._temp(found[1], unit, word), self._temp(found[3], found[4], word)]
+            self.temps_typed += [found[1], found[3]]
         elif found := TEMP.fullmatch(word):
-            self.temps.append(self._temp(found[1], word))
+            self.temps.append(self._temp(found[1], found[2], word))
+            self.temps_typed.append(word)
         elif found := LOW.fullmatch(word):
-            self.low = self._once("lowest", self.low, self._temp(found[1], word), word)
+            self.low = self._once("lowest", self.low, self._temp(found[1], found[2], word), word)
         elif found := HIGH.fullmatch(word):
-            self.high = self._once("highest", self.high, self._temp(found[1], word), word)
+            self.high = self._once("highest", self.high, self._temp(found[1], found[2], word), word)
         elif found := RAIN_HOUR.fullmatch(word):
-            most = self._within(float(found[1] or found[2]), MOST_RAIN_HOUR_MM, "mm an hour", word)
+            most = self._depth(found, MOST_RAIN_HOUR_MM, word)
             self.rain_hour_mm = self._once("rain an hour", self.rain_hour_mm, most, word)
         elif found := RAIN.fullmatch(word):
-            inches = "in" in (found[2], found[4])
-            depth = float(found[1] or found[3]) * (INCH_MM if inches else 1.0)
-            self.take_rain(self._within(round(depth, 1), MOST_RAIN_MM, "mm of rain", word), word)
+            self.take_rain(self._depth(found, MOST_RAIN_MM, word), word)
         elif found := GUST.fullmatch(word):
             unit = found[2] or found[4] or "km/h"
             self._gust(float(found[1] or found[3]) * kmh_per(unit), word)
@@ -129,13 +138,22 @@ class Piece:
             )
         self.day = day
 
-    def _temp(self, text: str, word: str) -> float:
-        value = round(celsius(float(text)), 1) if self.in_f else float(text)
-        if not COLDEST_C <= value <= HOTTEST_C:
-            raise self.error(
-                f"'{word}': {value:g} C cannot be ({COLDEST_C:g} to {HOTTEST_C:g} C).", word
-            )
-        return value
+    def _temp(self, figure: str, unit: str, word: str) -> float:
+        """A temperature in C; without a unit it is in the grower's."""
+        try:
+            found = self.units.read_temp_c(f"{figure}{unit}", COLDEST_C, HOTTEST_C)
+        except InputError as error:
+            raise self.error(f"'{word}': {error}", word) from None
+        return found or 0.0
+
+    def _depth(self, found: re.Match[str], most_mm: float, word: str) -> float:
+        """Rain in mm; without a unit it is in the grower's."""
+        figure, unit = found[1] or found[3], found[2] or found[4] or ""
+        try:
+            depth = self.units.read_fall_mm(f"{figure}{unit}", most_mm)
+        except InputError as error:
+            raise self.error(f"'{word}': {error}", word) from None
+        return depth or 0.0
 
     def _within(self, value: float, high: float, unit: str, word: str) -> float:
         if value > high:
@@ -169,7 +187,7 @@ class Piece:
 
     def _refuse(self, word: str) -> None:
         near = words_near(word)
-        hint = f"is it {' or '.join(near)}?" if near else f"{HOW}."
+        hint = f"is it {' or '.join(near)}?" if near else f"{how(self.units)}."
         raise self.error(f"'{word}' was not understood: {hint} Nothing was recorded.", word)
 
     def error(self, message: str, word: str) -> OutlookLineError:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from benchround.feeds.outlook_day import OutlookDay
-from benchround.feeds.outlook_piece import HOW, Piece
+from benchround.feeds.outlook_piece import Piece, how
 
 
 def settled(piece: Piece, day: date, length_h: float) -> OutlookDay:
@@ -50,7 +50,9 @@ def settled(piece: Piece, day: date, length_h: float) -> OutlookDay:
         storm_from=piece.storm_from,
     )
     if not found.figures():
-        raise piece.error(f"'{piece.typed}' says nothing of the weather: {HOW}.", piece.typed)
+        raise piece.error(
+            f"'{piece.typed}' says nothing of the weather: {how(piece.units)}.", piece.typed
+        )
     return found
 
 
@@ -58,12 +60,12 @@ def _extremes(piece: Piece) -> tuple[float | None, float | None]:
     if piece.temps and (piece.low is not None or piece.high is not None):
         raise piece.error(f"Temperatures are given twice in '{piece.typed}'.", "")
     if len(piece.temps) == 1:
-        one = f"{piece.temps[0]:g}"
+        one = piece.temps_typed[0]
         raise piece.error(
             f"'{one}' could be lowest or highest: write two, or min{one} or max{one}.", one
         )
     if len(piece.temps) > 2:
-        third = f"{piece.temps[2]:g}"
+        third = piece.temps_typed[2]
         raise piece.error(
             f"'{third}' is a third temperature: write rain as r{third}, gusts as g{third}.",
             third,

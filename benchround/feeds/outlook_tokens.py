@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from datetime import time
 
-INCH_MM, KMH_PER_MPH, KMH_PER_MS, KMH_PER_KNOT = 25.4, 1.609344, 3.6, 1.852
+KMH_PER_MPH, KMH_PER_MS, KMH_PER_KNOT = 1.609344, 3.6, 1.852
 DASHES = str.maketrans({"\N{MINUS SIGN}": "-", "\N{EN DASH}": "-"})
 
-_N = r"[0-9]{1,3}(?:\.[0-9]{1,2})?"
-_DEG = r"(?:°?c|°)?"
+_N = r"(?:[0-9]{1,3}(?:\.[0-9]{1,2})?|\.[0-9]{1,2})"
+_DEG = r"°?([cf]?)"
 _SPEED = r"km/?h|kph|mph|m/?s|kn|kts?|knots"
 
 PAIR = re.compile(rf"(-?{_N}){_DEG}(?:/|\.\.|-)(-?{_N}){_DEG}")
@@ -17,7 +17,7 @@ TEMP = re.compile(rf"(-?{_N}){_DEG}")
 LOW = re.compile(rf"(?:min|low|lo|night)(-?{_N}){_DEG}")
 HIGH = re.compile(rf"(?:max|high|hi)(-?{_N}){_DEG}")
 RAIN = re.compile(rf"(?:r|rain)({_N})(mm|in)?|({_N})(mm|in)")
-RAIN_HOUR = re.compile(rf"(?:r|rain)?({_N})mm/?(?:h|hr|hour)|rh({_N})")
+RAIN_HOUR = re.compile(rf"(?:r|rain)?({_N})(mm|in)/?(?:h|hr|hour)|rh({_N})(mm|in)?")
 GUST = re.compile(rf"(?:g|gusts?)({_N})({_SPEED})?|({_N})({_SPEED})")
 FORCE = re.compile(r"(?:f|bft|force)([0-9]{1,2})")
 SUN = re.compile(rf"({_N})h")
@@ -34,7 +34,23 @@ JOINED = frozenset(
 )
 """Words that belong to the figure after them."""
 UNITS = frozenset(
-    {"mm", "in", "mm/h", "h", "km/h", "kmh", "kph", "mph", "m/s", "ms", "kn", "kt", "kts", "knots"}
+    {
+        "mm",
+        "in",
+        "mm/h",
+        "in/h",
+        "h",
+        "km/h",
+        "kmh",
+        "kph",
+        "mph",
+        "m/s",
+        "ms",
+        "kn",
+        "kt",
+        "kts",
+        "knots",
+    }
 )
 """Units that belong to the figure before them."""
 
@@ -68,7 +84,7 @@ def words_of(typed: str) -> list[str]:
         bare = word.strip("!?()'\"") or word
         if bare.strip(".,") and bare != "of":
             before = found[-1] if found else ""
-            figure_after = before in JOINED and re.match(r"-?[0-9]", bare) is not None
+            figure_after = before in JOINED and re.match(r"-?\.?[0-9]", bare) is not None
             unit_after = bare in UNITS and before[-1:].isdigit()
             if figure_after or unit_after:
                 found[-1] += bare

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from benchround.core.errors import BenchroundError
-from benchround.core.units import Degrees, Units, units_of
+from benchround.core.units import Degrees, Rain, Units, units_of
 from benchround.feeds.outlook_day import OutlookLineError
 from benchround.feeds.outlook_line import Outlook, read_outlook
 from benchround.screens.keys import OUTLOOK, bindings
@@ -14,13 +14,31 @@ from benchround.screens.sheet_base import Sheet, SheetFault
 from benchround.screens.text import BLANK, Line, Role, line, paragraph
 from benchround.screens.widgets.field import Field
 
-HELP = (
-    "A day: 5 23 is lowest and highest; sun, cloud, rain and the like; r22 is 22 mm; g68 gusts "
-    "of 68 km/h; from 17 the hour it sets in.",
+PARTED = (
     "A ; begins the next day; +2, fri or 2026-05-29 names another. Nothing is guessed: a word "
-    "that is not known is named.",
+    "that is not known is named."
 )
-EXAMPLE = "5 23 sun; 8/27 r22 g68 from 17"
+
+
+def example(units: Units) -> str:
+    """Two days of a line, in the grower's units."""
+    today, next_day = ("41 73", "46/81") if units.degrees is Degrees.F else ("5 23", "8/27")
+    return f"{today} sun; {next_day} {_rain(units)} g68 from 17"
+
+
+def how(units: Units) -> tuple[str, str]:
+    """How a line is written, in the grower's units."""
+    temps = "41 73" if units.degrees is Degrees.F else "5 23"
+    depth = "0.9 in" if units.rain is Rain.INCH else "22 mm"
+    return (
+        f"A day: {temps} is lowest and highest; sun, cloud, rain and the like; {_rain(units)} is "
+        f"{depth}; g68 gusts of 68 km/h; from 17 the hour it sets in.",
+        PARTED,
+    )
+
+
+def _rain(units: Units) -> str:
+    return "r0.9" if units.rain is Rain.INCH else "r22"
 
 
 class OutlookSheet(Sheet, inherit_bindings=False):
@@ -64,8 +82,7 @@ class OutlookSheet(Sheet, inherit_bindings=False):
     def _read(self) -> Outlook:
         season = self.desk.season
         text = self.form.field("line").text.strip()
-        in_f = self.units.degrees is Degrees.F
-        return read_outlook(text, self.desk.today, season.site.day_length_h, in_f=in_f)
+        return read_outlook(text, self.desk.today, season.site.day_length_h, self.units)
 
     def put_away(self) -> None:
         """Keep what was typed, but not the bare beginning of another day."""
@@ -76,14 +93,14 @@ class OutlookSheet(Sheet, inherit_bindings=False):
     def retell(self) -> None:
         """Say beside the line how to begin."""
         typed = self.form.field("line").text.strip()
-        self.form.field("line").hint = "" if typed else f"such as {EXAMPLE}"
+        self.form.field("line").hint = "" if typed else f"such as {example(self.units)}"
 
     def note_lines(self, width: int) -> Sequence[Line]:
         """What was understood so far, day by day; then how it is written."""
-        how = [words for text in HELP for words in paragraph(text, width, Role.QUIET)]
+        told = [words for text in how(self.units) for words in paragraph(text, width, Role.QUIET)]
         if not self.form.field("line").text.strip():
-            return how
-        return [*self._echo(width), BLANK, *how]
+            return told
+        return [*self._echo(width), BLANK, *told]
 
     def _echo(self, width: int) -> Sequence[Line]:
         try:

@@ -108,6 +108,19 @@ async def test_a_thermometer_is_ticked_in_f_and_kept_in_c(american: Desk) -> Non
     assert (figures["min_c"], figures["max_c"], figures["rain_mm"]) == (4.0, 20.0, 25.4)
 
 
+async def test_an_outlook_is_typed_in_f_and_inches_as_its_sheet_says(american: Desk) -> None:
+    app = app_on(american)
+    async with app.run_test() as pilot:
+        await pilot.press("g", "w", "o")
+        await pilot.pause()
+        assert "such as 41 73 sun; 46/81 r0.9 g68" in seen(app)
+        form_of(app).field("line").put("41 73 r0.9")
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+    figures = american.folder.records()[-1].figures
+    assert (figures["min_c"], figures["rain_mm"]) == (5.0, 22.9)
+
+
 async def test_a_depth_is_typed_in_inches_and_an_untouched_one_stays_exact(american: Desk) -> None:
     app = app_on(american)
     async with app.run_test() as pilot:
