@@ -143,13 +143,18 @@ def _joined(base: DayWeather, over: DayWeather) -> DayWeather:
         value: float | None = getattr(over, name)
         return value if value is not None else getattr(base, name)
 
+    rain_mm, hour_mm = pick("rain_mm"), pick("rain_hour_mm")
+    if rain_mm is not None and hour_mm is not None and hour_mm > rain_mm:
+        # no hour brings more than its day: what the earlier said of the other is overtaken
+        rain_mm = rain_mm if over.rain_mm is not None else hour_mm
+        hour_mm = min(hour_mm, rain_mm)
     return DayWeather(
         base.day,
         pick("min_c"),
         pick("max_c"),
         pick("sun_h"),
-        pick("rain_mm"),
-        pick("rain_hour_mm"),
+        rain_mm,
+        hour_mm,
         pick("gust_kmh"),
         over.storm_from or base.storm_from,
         over.basis,
