@@ -143,19 +143,45 @@ class _RowReader:
         return SheetRow(line, named, remark=remark)
 
     def _draft(self, name: str, values: Mapping[str, str]) -> Draft:
-        if "crop" not in values:
-            raise InputError("crop: it is empty.")
-        figures: dict[str, Figure] = {"crop": self._crop(values["crop"])}
-        if "place" in values:
-            read = partial(read_place, values["place"], self._season.places, whole=True)
-            figures["place"] = naming("place", read)
-        figures.update(_figures(values))
-        draft = sowing_draft(name, figures, self._day(values), self._today, values.get("note", ""))
+        figures: dict[str, Figure] = {}
+        faults: list[str] = []
+        for cell, read in self._cells(values):
+            try:
+                found = read()
+            except InputError as error:
+                faults.append(str(error))
+                continue
+            if found is not None:
+                figures[cell] = found
+        try:
+            day = self._day(values)
+        except InputError as error:
+            faults.append(str(error))
+        if faults:
+            raise InputError(" ".join(faults))
+        draft = sowing_draft(name, figures, day, self._today, values.get("note", ""))
         record = Record("", draft.day or self._today, draft.kind, name, dict(draft.figures))
         _, doubts = fold_batch(name, (record,))
         if doubts:
             raise InputError(doubts[0])
         return draft
+
+    def _cells(
+        self, values: Mapping[str, str]
+    ) -> Iterator[tuple[str, Callable[[], Figure | None]]]:
+        """Each cell that is filled in, and how it is read; a crop there must be."""
+        yield "crop", partial(self._crop_of, values.get("crop", ""))
+        if "place" in values:
+            read = partial(read_place, values["place"], self._season.places, whole=True)
+            yield "place", partial(naming, "place", read)
+        for name, reader in CELLS.items():
+            if name in values:
+                yield name, partial(naming, name, partial(reader, values[name]))
+
+    def _crop_of(self, text: str) -> str:
+        if not text:
+            raise InputError("crop: it is empty.")
+        return self._crop(text)
 
     def _day(self, values: Mapping[str, str]) -> date:
         if "sown" not in values:
@@ -167,17 +193,13 @@ class _RowReader:
         return day
 
 
-def _figures(values: Mapping[str, str]) -> Iterator[tuple[str, Figure]]:
-    for name in TEXTS:
-        if name in values:
-            yield name, values[name]
-    for name in WHOLE:
-        if name in values:
-            number = naming(name, partial(read_whole, values[name]))
-            if number is not None:
-                yield name, number
-    for name in MEASURES:
-        if name in values:
-            measure = naming(name, partial(read_number, values[name], 0, MOST_COUNT))
-            if measure is not None:
-                yield name, measure
+def _measure(text: str) -> float | None:
+    return read_number(text, 0, MOST_COUNT)
+
+
+CELLS: Mapping[str, Callable[[str], Figure | None]] = {
+    **dict.fromkeys(TEXTS, str),
+    **dict.fromkeys(WHOLE, read_whole),
+    **dict.fromkeys(MEASURES, _measure),
+}
+"""How the cells of a row are read that stand for themselves."""

@@ -105,6 +105,12 @@ def test_a_row_that_cannot_be_is_named_and_the_others_are_read(line: str, words:
     assert good.draft is not None
 
 
+def test_every_fault_of_a_row_is_told_at_once() -> None:
+    (row,) = read(HEAD + "kosmoz,,31/2/2026,ten,,bench 9,-3\n")
+    for words in ("'kosmoz'", "'31/2/2026'", "seeds: 'ten'", "'bench 9'", "wanted: -3 is not"):
+        assert words in row.fault, words
+
+
 def test_ids_of_the_sheets_own_are_taken_once() -> None:
     first, again, old, free = read("batch,crop\nb34,cosmos\nb34,leek\nb01,leek\n,leek\n")
     assert first.draft is not None
