@@ -164,7 +164,7 @@ def water_lines(
     if place:
         heads.insert(1, fit("place", place, glyphs))
     if bar:
-        heads.append("water that may still go")
+        heads.append("left to spare")
     lines = [(Span(" ".join(heads), Role.QUIET),), *water_rows(trays, width, glyphs)]
     return tuple(within_width(lines, width, glyphs))
 
