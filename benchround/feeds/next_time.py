@@ -7,18 +7,15 @@ proposal: a share where its 95 % range leaves the library's out, too many from h
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 
 from benchround.core.batch.batch import Batch
-from benchround.core.crop.crop import Raising
-from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import ENDED, WAITING
 from benchround.core.numbers.shares import wilson
 from benchround.core.record import Cause, Kind
 from benchround.core.season import Season
-from benchround.core.seed.quantity import SURVIVAL, seeds_needed
 from benchround.feeds.cause_words import NEXT_TIME
+from benchround.feeds.next_year import enough_for, shares_counted
 from benchround.feeds.review import Had, not_counted, seeds_sown, wanted_had
 
 TOO_MANY = 1.5
@@ -94,13 +91,14 @@ def _stalls(season: Season) -> Iterator[Lesson]:
 
 
 def _numbers(season: Season) -> Iterator[Lesson]:
+    shares = shares_counted(season)
     for had in wanted_had(season):
         batch = season.batches[had.batch]
         name = f"{had.batch} {had.crop}"
         short = had.had < had.wanted and (had.planted or batch.ended)
         if not short and had.had <= TOO_MANY * had.wanted:
             continue
-        enough, sown = _enough(season, batch), seeds_sown(batch)
+        enough, sown = enough_for(season, batch, shares), seeds_sown(batch)
         if short:
             so = f"sow {enough} seeds instead of {sown}" if enough and enough > sown > 0 else ""
             words = f"{name}: {had.wanted} wanted, {had.had} {_kept(had, batch)}"
@@ -114,25 +112,6 @@ def _numbers(season: Season) -> Iterator[Lesson]:
 
 def _kept(had: Had, batch: Batch) -> str:
     return "planted" if had.planted else "left" if batch.ended else "alive"
-
-
-def _enough(season: Season, batch: Batch) -> int | None:
-    """Seeds for the plants wanted by what was learned of the crop; None where nothing tells."""
-    share = season.learned(batch.crop).share
-    sowing = batch.sowing
-    if share is None or sowing is None or not batch.wanted:
-        return None
-    if sowing.raising in (Raising.CLUMPS, Raising.DRILL):
-        return None
-    try:
-        return _seeds(batch.wanted, share.share, share.tested, sowing.per_cell or 1)
-    except OutOfRangeError:
-        return None
-
-
-@lru_cache(maxsize=1024)
-def _seeds(wanted: int, share: float, tested: float | None, per_cell: int) -> int:
-    return seeds_needed(wanted, share, tested, SURVIVAL, per_cell=per_cell)
 
 
 def _shares(season: Season) -> Iterator[Lesson]:

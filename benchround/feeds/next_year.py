@@ -34,7 +34,8 @@ class Advice:
 
     Attributes:
         seeds: how many; None where neither was a number wanted nor one sown.
-        why: what day and number rest on.
+        enough: for what so many seeds are enough; empty where that is not reckoned.
+        rests: on what day and number rest.
     """
 
     crop: str
@@ -42,7 +43,13 @@ class Advice:
     day: date
     seeds: int | None
     wanted: int | None
-    why: str
+    enough: str
+    rests: tuple[str, ...]
+
+    @property
+    def why(self) -> str:
+        """All of it in one line."""
+        return "; ".join((*((self.enough,) if self.enough else ()), *self.rests))
 
 
 def next_year(season: Season, day: date) -> tuple[Advice, ...]:
@@ -55,7 +62,7 @@ def next_year(season: Season, day: date) -> tuple[Advice, ...]:
 
 def each_advice(season: Season, day: date) -> Iterator[Advice]:
     """What `next_year` says, each reckoned when it is asked for, batch by batch."""
-    shares = _shares(season)
+    shares = shares_counted(season)
     for batch in season.batches.values():
         if batch.sowing is not None and batch.main.stage is not Stage.CANCELLED:
             yield _advice(season, batch, shares, day)
@@ -78,7 +85,20 @@ Seed = tuple[str, str]
 """Crop and variety."""
 
 
-def _shares(season: Season) -> dict[Seed, tuple[int, int]]:
+def enough_for(season: Season, batch: Batch, shares: dict[Seed, tuple[int, int]]) -> int | None:
+    """Seeds that give the plants wanted of a batch nine times in ten; None where nothing tells.
+
+    Args:
+        season: the season.
+        batch: a sowing of it.
+        shares: what `shares_counted` says of the season.
+    """
+    counted = shares.get((batch.crop, batch.variety))
+    seeds, enough, _ = _seeds(season, batch, season.crop(batch.crop), counted)
+    return seeds if enough else None
+
+
+def shares_counted(season: Season) -> dict[Seed, tuple[int, int]]:
     """(up, sown) of every crop and variety that was counted."""
     sums: dict[Seed, tuple[int, int]] = {}
     for batch in season.batches.values():
@@ -97,8 +117,8 @@ def _advice(
     sown = batch.sowing.day if batch.sowing else batch.begun
     stood = _stood_ready(batch)
     later = stood if stood > STOOD_READY_DAYS else 0
-    seeds, number = _seeds(season, batch, crop, shares.get((batch.crop, batch.variety)))
-    why = [*_day_words(batch, stood, later), number, *_loss_words(batch)]
+    seeds, enough, number = _seeds(season, batch, crop, shares.get((batch.crop, batch.variety)))
+    rests = (_day_words(batch, stood, later), *number, *_loss_words(batch))
     day = year_on(sown) + timedelta(days=later)
     while day < today:
         day = year_on(day)
@@ -108,7 +128,8 @@ def _advice(
         day=day,
         seeds=seeds,
         wanted=batch.wanted,
-        why="; ".join(why),
+        enough=enough,
+        rests=rests,
     )
 
 
@@ -120,31 +141,30 @@ def _stood_ready(batch: Batch) -> int:
     return (planted - ready).days if ready and planted and planted > ready else 0
 
 
-def _day_words(batch: Batch, stood: int, later: int) -> Iterator[str]:
+def _day_words(batch: Batch, stood: int, later: int) -> str:
     if later:
-        yield f"they stood ready {stood} days, so that much later"
-    elif batch.main.first_day(Kind.PLANTED_OUT):
-        yield "the day served"
-    else:
-        yield "as last time"
+        return f"stood ready {stood} days, so that much later"
+    planted = batch.main.first_day(Kind.PLANTED_OUT)
+    return "planted out in time" if planted else "the day as last time"
 
 
 def _seeds(
     season: Season, batch: Batch, crop: Crop, counted: tuple[int, int] | None
-) -> tuple[int | None, str]:
+) -> tuple[int | None, str, tuple[str, ...]]:
+    """How many seeds, for what they are enough, and on what that rests."""
     before = seeds_sown(batch) or None
     share, said = _believed(season, batch, crop, counted)
     if not batch.wanted or share is None or batch.sowing is None:
-        return before, "as many as last time" if before else "thinly"
+        return before, "", ("seeds as last time" if before else "thinly",)
     if batch.sowing.raising in (Raising.CLUMPS, Raising.DRILL):
-        return before, f"as many as last time; {said}"
+        return before, "", ("seeds as last time" if before else "thinly", said)
     per_cell = _thinned_from(batch, crop)
     tested = PRIOR_SEEDS + (counted[1] if counted else 0)
     try:
         seeds = _enough(batch.wanted, round(share, 3), round(tested), per_cell)
     except OutOfRangeError:
-        return before, "as many as last time"
-    return seeds, f"{seeds} seeds give {batch.wanted} plants nine times in ten; {said}"
+        return before, "", ("seeds as last time",)
+    return seeds, f"enough for {batch.wanted} plants nine times in ten", (said,)
 
 
 def _thinned_from(batch: Batch, crop: Crop) -> int:
@@ -168,11 +188,11 @@ def _believed(
         return None, ""
     name = "packet" if printed is not None else "library"
     if counted is None:
-        return start, f"{name} {start:.0%}, not counted here"
+        return start, f"none counted here, {name}'s {start:.0%} taken"
     learned = max(shrunk_share(start, *counted), 0.01)
     low, high = wilson(*counted)
     here = f"{counted[0]} of {counted[1]} up here ({low:.0%} to {high:.0%})"
-    return learned, f"{name} {start:.0%}, {here}: {learned:.0%} taken"
+    return learned, f"{here}, {name}'s {start:.0%}: {learned:.0%} taken"
 
 
 @lru_cache(maxsize=8192)

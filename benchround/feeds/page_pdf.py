@@ -24,6 +24,8 @@ LEAST_TABLE_PT = 5.5
 STEP_PT = 0.5
 LEAST_PAPER_MM = (74.0, 105.0)
 """A page of text wants as much, A7 (our proposal)."""
+FOOT_PT = 7.0
+"""Size of the line below a page of several sheets that says which it is."""
 LEAST_COLUMN_MM = 85.0
 """Columns narrower than this tear every line apart (our proposal)."""
 
@@ -67,17 +69,28 @@ def page_pdf(
         )
     with ink or Ink(paper, day, page.title) as pen:
         columns, setting = _setting(pen, page, one_sheet=one_sheet)
-        sheets = 0
-        strips = setting.strips(page)
-        for placed in told(tuple(_placed(strips, _room(paper), columns)), progress):
-            while sheets <= placed.sheet:
+        places = _on_sheets(setting.strips(page), _room(paper), columns)
+        sheets = max(placed.sheet for placed in places) + 1
+        for placed in told(places, progress):
+            while pen.pages <= placed.sheet:
                 pen.page()
-                sheets += 1
+                if sheets > 1:
+                    _foot(pen, page, pen.pages, sheets)
             left = MARGIN_MM + placed.column * (setting.across_mm + BETWEEN_MM)
             placed.strip.draw(left, MARGIN_MM + placed.top_mm)
         if one_sheet and sheets > 1:
             pen.remark(f"It does not fit on one sheet of {paper.name}: there are {sheets}.")
         return pen.data(), pen.remarks
+
+
+def _foot(pen: Ink, page: Page, sheet: int, sheets: int) -> None:
+    """Which sheet it is, and of what, where that is short enough to stand in a line."""
+    number = f"{sheet} of {sheets}"
+    text = pen.ready(f"{page.foot or page.title}, {number}")
+    if pen.measure()(text) * FOOT_PT > pen.paper.width_mm - 2 * MARGIN_MM:
+        text = number
+    top = pen.paper.height_mm - MARGIN_MM - line_height_mm(FOOT_PT)
+    pen.lines([text], 0, top, FOOT_PT, right=pen.paper.width_mm - MARGIN_MM)
 
 
 def _setting(pen: Ink, page: Page, *, one_sheet: bool) -> tuple[int, Setting]:
@@ -103,6 +116,14 @@ def _setting(pen: Ink, page: Page, *, one_sheet: bool) -> tuple[int, Setting]:
 
 def _room(paper: Paper) -> float:
     return paper.height_mm - 2 * MARGIN_MM
+
+
+def _on_sheets(strips: Sequence[Strip], room: float, columns: int) -> tuple[Placed, ...]:
+    """Where every strip goes; where one sheet does not do, with a line left free for the foot."""
+    places = tuple(_placed(strips, room, columns))
+    if places[-1].sheet == 0:
+        return places
+    return tuple(_placed(strips, room - 2 * line_height_mm(FOOT_PT), columns))
 
 
 def _placed(strips: Sequence[Strip], room: float, columns: int) -> Iterator[Placed]:

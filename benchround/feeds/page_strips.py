@@ -16,6 +16,8 @@ ABOVE_EMS = {1: 0.0, 2: 0.7, 3: 0.4}
 NUMBER_EMS, BOX_EMS, GAP_EMS, BETWEEN_EMS = 1.4, 0.8, 4.5, 0.6
 """Room for a tick's number, its box, a gap to write in and the space between, in body sizes."""
 CELL_GAP_MM = 2.0
+LONGEST_WORD_EMS = 14.0
+"""A longer word of a table is torn rather than the table set smaller: some thirty letters."""
 MOST_LINES = 12
 """Lines of a table's row that are kept together; more would not stand on the smallest paper."""
 
@@ -190,9 +192,10 @@ class Setting:
         return self.across_mm - CELL_GAP_MM * (len(grid.columns) - 1)
 
     def _least_widths(self, grid: Grid) -> list[float]:
-        """The widths of the longest words of the columns."""
+        """The widths of the longest words of the columns that are not to be torn."""
+        most = LONGEST_WORD_EMS * self.em_mm
         return [
-            self._widest([word for cell in column for word in cell.split()])
+            min(self._widest([word for cell in column for word in cell.split()]), most)
             for column in _columns(grid)
         ]
 

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import replace
-
 from benchround.core.frozen import dataclass
 
 
@@ -54,18 +51,12 @@ Block = Heading | Words | Tick | Grid
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """A page's blocks from top to bottom; where it is too long it goes on to further sheets."""
+    """A page's blocks from top to bottom; where it is too long it goes on to further sheets.
+
+    Attributes:
+        foot: what further sheets are known by; empty: the title.
+    """
 
     title: str
     blocks: tuple[Block, ...]
-
-
-def page_said(page: Page, say: Callable[[str], str]) -> Page:
-    """The page with every text of it said another way, such as in the grower's units."""
-    return replace(page, blocks=tuple(_block_said(block, say) for block in page.blocks))
-
-
-def _block_said(block: Block, say: Callable[[str], str]) -> Block:
-    if isinstance(block, Grid):
-        return replace(block, rows=tuple(tuple(map(say, row)) for row in block.rows))
-    return replace(block, text=say(block.text)) if isinstance(block, Words) else block
+    foot: str = ""

@@ -105,7 +105,8 @@ def paper_page(the_round: Round, name: Naming, place: Naming, weather: str, code
     if not tasks:
         blocks.append(Words("Nothing is to be done."))
     blocks.extend(_notes(the_round, name, often))
-    return Page(f"Round of {day:%A} {day.day} {day:%B} {day.year}", tuple(blocks))
+    named = f"Round of {day:%A} {day.day} {day:%B} {day.year}"
+    return Page(named, tuple(blocks), f"{named}, {code}")
 
 
 def _tick(number: int, task: Task, name: str, often: Sequence[str]) -> Tick:

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 
 from benchround.core.batch.batch import Batch
 from benchround.core.lifecycle import ENDED, Stage
 from benchround.core.season import Season
 from benchround.feeds.labels import full_day
-from benchround.feeds.next_year import next_year
-from benchround.feeds.pages import Block, Grid, Heading, Page, Words, page_said
+from benchround.feeds.pages import Block, Grid, Heading, Page, Words
+from benchround.feeds.report_ahead import differently, sow_next_year
+from benchround.feeds.report_words import number
 from benchround.feeds.review import (
     By,
     Had,
@@ -22,7 +23,6 @@ from benchround.feeds.review import (
     wanted_had,
 )
 
-UNKNOWN = "-"
 MOST_NAMED = 60
 
 
@@ -43,9 +43,10 @@ def report_page(season: Season, name: str, day: date) -> Page:
         *_came_up(season),
         *_lost(season),
         *_wanted(season),
-        *_next(season, day),
+        *differently(season),
+        *sow_next_year(season, day),
     )
-    return page_said(Page(name, blocks), season.unit_words)
+    return Page(name, blocks)
 
 
 def _sums(season: Season) -> str:
@@ -68,11 +69,11 @@ def _raised(season: Season) -> Iterator[Block]:
             batch.id,
             season.crop(batch.crop).name,
             batch.variety,
-            batch.begun.isoformat(),
-            _number(seeds_sown(batch) or None),
-            _number(_up(batch)),
-            _number(batch.tally.planted),
-            _number(_alive(batch)),
+            full_day(batch.begun),
+            number(seeds_sown(batch) or None),
+            number(_up(batch)),
+            number(batch.tally.planted),
+            number(_alive(batch)),
             str(batch.main.stage),
         )
         for batch in (season.batches[name] for name in sorted(season.batches))
@@ -90,7 +91,7 @@ def _came_up(season: Season) -> Iterator[Block]:
     for by in (By.CROP, By.PACKET, By.PLACE):
         rows = tuple(
             (
-                one.name,
+                _packet(season, one.name) if by is By.PACKET else one.name,
                 str(one.batches),
                 str(one.sown),
                 str(one.up),
@@ -109,9 +110,7 @@ def _came_up(season: Season) -> Iterator[Block]:
         yield Words("Nothing was counted to the end yet.")
     waiting = not_counted(season)
     if waiting:
-        some = ", ".join(waiting[:MOST_NAMED])
-        more = f" and {len(waiting) - MOST_NAMED} more" if len(waiting) > MOST_NAMED else ""
-        yield Words(f"Sown by number but without a final count: {some}{more}.")
+        yield Words(f"Sown by number but without a final count: {_named(waiting)}.")
 
 
 def _lost(season: Season) -> Iterator[Block]:
@@ -126,13 +125,21 @@ def _lost(season: Season) -> Iterator[Block]:
         found = losses(season, by)
         if found:
             yield Heading(f"By {by}", 3)
-            named = tuple((one.name, one.cause, str(one.times), str(one.count)) for one in found)
+            named = tuple(
+                (
+                    _packet(season, one.name) if by is By.PACKET else one.name,
+                    one.cause,
+                    str(one.times),
+                    str(one.count),
+                )
+                for one in found
+            )
             yield Grid((str(by), "cause", "times", "plants"), named, frozenset({2, 3}))
     whole = [name for name, batch in sorted(season.batches.items()) if _gone(batch)]
     if whole:
         yield Words(
-            f"Lost altogether: {', '.join(whole[:MOST_NAMED])}. Where nobody had counted them "
-            "before, their number stands as 0."
+            f"Lost altogether: {_named(whole)}. Where nobody had counted them before, their "
+            "number stands as 0."
         )
 
 
@@ -160,28 +167,20 @@ def _counted_as(season: Season, had: Had) -> str:
     return "all lost" if _gone(season.batches[had.batch]) else "alive so far"
 
 
-def _next(season: Season, day: date) -> Iterator[Block]:
-    advised = next_year(season, day)
-    if not advised:
-        return
-    yield Heading("What to sow when next year")
-    yield Words(
-        "The last sowing's day a year on, later by as long as plants stood ready; seeds for the "
-        "plants wanted, from what came up here, with the range of that share in brackets. Both "
-        "rules are our proposal."
-    )
-    rows = tuple(
-        (
-            one.day.isoformat(),
-            one.crop,
-            one.variety,
-            _number(one.wanted),
-            _number(one.seeds),
-            one.why,
-        )
-        for one in advised
-    )
-    yield Grid(("sow on", "crop", "variety", "wanted", "seeds", "because"), rows, frozenset({3, 4}))
+def _packet(season: Season, name: str) -> str:
+    """A packet's id with what is in it, where it is on the books."""
+    packet = season.packets.get(name)
+    if packet is None:
+        return name
+    year = str(packet.year) if packet.year else ""
+    held = (season.crop(packet.crop).name, packet.variety, year)
+    return f"{name}: {' '.join(part for part in held if part)}"
+
+
+def _named(batches: Sequence[str]) -> str:
+    """Batches by their ids, the first of many and how many more."""
+    more = len(batches) - MOST_NAMED
+    return ", ".join(batches[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
 
 
 def _up(batch: Batch) -> int | None:
@@ -197,7 +196,3 @@ def _alive(batch: Batch) -> int | None:
 
 def _gone(batch: Batch) -> bool:
     return batch.main.stage is Stage.LOST
-
-
-def _number(value: int | None) -> str:
-    return UNKNOWN if value is None else str(value)

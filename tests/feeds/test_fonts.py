@@ -91,10 +91,11 @@ def test_letters_missing_in_the_main_typeface_come_from_another(
     assert remarks == ()
     (picture,) = pictures_of(data)
     below = picture.crop((0, 50 * 72 // 25, picture.width, picture.height))
-    left, top, right, bottom = below.point(lambda dot: 255 if dot < 128 else 0).getbbox() or 4 * (
-        0,
-    )
-    assert (right - left, bottom - top) == (pytest.approx(60, abs=2), pytest.approx(60, abs=2))
+    box = below.point(lambda dot: 255 if dot < 128 else 0).getbbox()
+    assert box is not None
+    left, top, right, bottom = box
+    assert right - left == pytest.approx(60, abs=2)  # 600 of 1000 units at 100 point
+    assert bottom - top == pytest.approx(60, abs=2)
 
 
 def test_other_typefaces_are_read_only_once_a_letter_asks_for_them(tmp_path: Path) -> None:

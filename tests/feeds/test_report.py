@@ -2,20 +2,27 @@
 
 from __future__ import annotations
 
+from datetime import datetime
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 
+from benchround.core.book import fold_season
 from benchround.core.errors import StoppedError
+from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
+from benchround.crops.library import load_library
 from benchround.feeds.letters import one_line
+from benchround.feeds.next_time import lessons
+from benchround.feeds.next_year import next_year
 from benchround.feeds.page_pdf import page_pdf
 from benchround.feeds.page_text import as_markdown, as_text
 from benchround.feeds.pages import Grid, Heading, Page, Tick, Words
 from benchround.feeds.papers import PAPERS
 from benchround.feeds.report import report_page
-from tests.feeds.printed import ink_share, page_count, pictures_of, text_of
+from tests.feeds.printed import ink_share, page_count, pictures_of, text_of, words_of
 from tests.feeds.seasons import (
     HOSTILE,
     empty_season,
@@ -77,8 +84,8 @@ def test_headings_and_tables_are_what_markdown_it_takes_them_for() -> None:
     tokens = MarkdownIt("commonmark").enable("table").parse(as_markdown(page(sample_season())))
     headings = [token.tag for token in tokens if token.type == "heading_open"]
     assert headings.count("h1") == 1
-    assert headings.count("h2") == 5
-    assert sum(token.type == "table_open" for token in tokens) == 9
+    assert headings.count("h2") == 6
+    assert sum(token.type == "table_open" for token in tokens) == 10
     assert sum(token.type == "tr_open" for token in tokens) > 100
 
 
@@ -137,8 +144,11 @@ def test_the_report_ends_with_what_to_sow_next_year() -> None:
     last = content.blocks[-1]
     assert isinstance(last, Grid)
     assert last.columns == ("sow on", "crop", "variety", "wanted", "seeds", "because")
-    days = [row[0] for row in last.rows]
+    days = [datetime.strptime(row[0], "%d %b %Y") for row in last.rows]
     assert days == sorted(days)
+    assert [block.text for block in content.blocks if isinstance(block, Heading)][-2] == (
+        "What to do differently"
+    )
 
 
 def test_plain_text_has_every_cell() -> None:
@@ -150,7 +160,7 @@ def test_a_batch_that_is_gone_is_said_to_be_lost_and_shares_have_their_range() -
     """36 of 40 is 77 % to 96 % by Wilson's score interval (1927), worked by hand."""
     text = as_markdown(page(sample_season()))
     assert "| b31 | Lobelia | Thin Blue | 24 | 0 | all lost |" in text
-    assert "36 of 40 up here (77% to 96%): 86% taken" in text
+    assert "36 of 40 up here (77% to 96%), library's 80%: 86% taken" in text
 
 
 def test_a_long_report_says_how_far_it_is_and_can_be_stopped() -> None:
@@ -165,3 +175,84 @@ def test_a_long_report_says_how_far_it_is_and_can_be_stopped() -> None:
         page_pdf(page(sample_season()), PAPERS["a4"], DAY_0, one_sheet=False, progress=stop)
     assert [done for done, _ in heard] == [0, 50, 100]
     assert heard[0][1] > 150
+
+
+def test_a_packet_is_told_with_what_is_in_it() -> None:
+    assert "| p01: Cosmos Paper Lantern 2026 | 2 | 80 | 69 |" in as_markdown(page(sample_season()))
+
+
+def test_names_are_never_turned_into_other_units() -> None:
+    """As on the screens: 'Row 20 cm' is a name, not a length."""
+    figures: dict[str, Figure] = {"crop": "cosmos", "variety": "Row 20 cm at 5 C", "seeds": 9}
+    season = fold_season(
+        (
+            Record("0A1", DAY_0, Kind.SETTING, "units", {"value": "F"}),
+            Record("0A2", DAY_0, Kind.SETTING, "rain_units", {"value": "inch"}),
+            Record("0A3", DAY_0, Kind.SOWN, "b01", figures),
+        ),
+        load_library(),
+    )
+    assert season.unit_words("at 5 C") == "at 41 F"
+    assert as_markdown(page(season)).count("| Row 20 cm at 5 C |") == 2
+
+
+def test_many_lost_batches_are_counted_where_they_are_not_named() -> None:
+    records: list[Record] = []
+    for at in range(70):
+        batch = f"b{at:02d}"
+        records.append(
+            Record(f"0A{at:02d}a", DAY_0, Kind.SOWN, batch, {"crop": "leek", "seeds": 9})
+        )
+        figures: dict[str, Figure] = {"cause": "mouse", "all": True}
+        records.append(Record(f"0A{at:02d}b", DAY_0, Kind.LOST, batch, figures))
+    text = as_markdown(page(fold_season(records, load_library())))
+    assert "Lost altogether: b00, b01" in text
+    assert "b59 and 10 more." in text
+
+
+def sizes(content: Page) -> set[float]:
+    """Heights of the letters of a page's rows, in mm, as PDFium has them."""
+    data, _ = page_pdf(content, PAPERS["a4"], DAY_0, one_sheet=False)
+    return {round(word.bottom - word.top, 1) for word in words_of(data) if word.text == "b01"}
+
+
+def test_one_very_long_word_does_not_make_the_whole_report_small() -> None:
+    columns = ("batch", "variety", *(f"column{at}" for at in range(7)))
+    short = tuple((f"b{at:02d}", "Row", *("12",) * 7) for at in range(1, 9))
+    long = (*short, ("b09", "x" * 200, *("12",) * 7))
+    usual = Page("t", (Grid(columns, short),))
+    odd = Page("t", (Grid(columns, long),))
+    assert sizes(odd) == sizes(usual)
+    data, _ = page_pdf(odd, PAPERS["a4"], DAY_0, one_sheet=False)
+    assert "x" * 200 in text_of(data).replace(" ", "")
+
+
+@pytest.mark.parametrize(("title", "foot"), [("A season", "A season, "), ("long " * 60, "")])
+def test_sheets_are_numbered_where_there_are_several(title: str, foot: str) -> None:
+    rows = tuple((f"row{at}",) for at in range(200))
+    data, _ = page_pdf(Page(title, (Grid(("c",), rows),)), PAPERS["a4"], DAY_0, one_sheet=False)
+    sheets = page_count(data)
+    assert sheets > 2
+    text = text_of(data)
+    for number in range(1, sheets + 1):
+        assert f"{foot}{number} of {sheets}" in text
+    data, _ = page_pdf(Page(title, (Words("short"),)), PAPERS["a4"], DAY_0, one_sheet=False)
+    assert "1 of 1" not in text_of(data)
+
+
+def test_the_foot_stands_below_everything_else() -> None:
+    rows = tuple((f"row{at}",) for at in range(200))
+    data, _ = page_pdf(Page("t", (Grid(("c",), rows),)), PAPERS["a4"], DAY_0, one_sheet=False)
+    words = words_of(data)
+    for page_number in range(1, page_count(data) + 1):
+        here = [word for word in words if word.page == page_number]
+        foot = next(word for word in here if word.text == "of")
+        assert max(w.bottom for w in here if w.text.startswith("row")) < foot.top
+
+
+def test_both_ends_of_the_report_name_the_same_number_of_seeds() -> None:
+    """The packet's own figure is taken in both, not the library's in one of them."""
+    season = sample_season()
+    (lesson,) = [one for one in lessons(season) if one.found.startswith("b25 Delphinium")]
+    (advice,) = [one for one in next_year(season, DAY_0) if one.crop == "Delphinium"]
+    assert lesson.therefore.startswith(f"{advice.seeds} seeds are enough")
