@@ -22,8 +22,8 @@ FROM_ABOVE = "a fine rose, starting and ending off the tray"
 BELOW_SOURCE = "magazine pages on sowing and bottom-watering (2-3 cm, 10-30 minutes; read)"
 ABOVE_SOURCE = "magazine and growers' pages (fine rose; read)"
 BALANCE_SOURCE = (
-    "loss by FAO-56 eq. 52 and exposure; water held after de Boodt & Verdonck 1972 (from memory); "
-    "share that may go: our proposal"
+    "loss by FAO-56 eq. 52, exposure and the ground leaves cover; water held after de Boodt & "
+    "Verdonck 1972 (from memory); share that may go: our proposal"
 )
 EARLY_SOURCE = "water early: UC Santa Cruz, Unit 1.3 Supplement 1 (read)"
 BY_WORDS = {
@@ -117,8 +117,13 @@ def _figures(found: TrayOutlook) -> tuple[str, ...]:
         f"{found.allowed_left_ml:.0f} ml left to spare",
         f"today takes {found.lost_ml:.0f} ml: {today.et0_mm:.1f} mm in the open "
         f"({known.basis}, {known.min_c:g} to {known.max_c:g} C), {today.exposure}, "
-        f"{today.loss_mm:.1f} mm here",
+        f"{today.bare_loss_mm:.1f} mm here",
     ]
+    if today.loss_mm > today.bare_loss_mm:
+        said.append(
+            f"leaves {found.leaves.spread_cm(found.day):.0f} cm across dry over "
+            f"{today.cover:.1f} times the pot"
+        )
     learnt = found.factor
     if learnt.looks or learnt.weighings:
         said.append(

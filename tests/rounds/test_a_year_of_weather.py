@@ -174,7 +174,7 @@ def _look_at_trays(found: Year, season: Season, day: date) -> None:
             if tray is None:
                 continue
             found.trays += 1
-            days = days_at(season, part, tray.full.day, day, tray.factor.factor)
+            days = days_at(season, part, tray.leaves, tray.full.day, day, tray.factor.factor)
             states = run_balance(tray.holder.water, days)
             astray = sum(abs(state.residual_ml) for state in states)
             if states:

@@ -52,14 +52,20 @@ EXPOSURE_LOSS: Mapping[Exposure, ExposureLoss] = MappingProxyType(
         Exposure.UNDER_GLASS: ExposureLoss(
             0.7, 0.0, "sun through one light, air hardly moving", "our proposal"
         ),
-        Exposure.INDOORS: ExposureLoss(0.0, 1.0, "a room's dry air, no wind", "our proposal"),
+        Exposure.INDOORS: ExposureLoss(
+            0.2, 0.6, "a room's dry air without wind, and some sun at a window", "our proposal"
+        ),
     }
 )
 """What each exposure loses. A shut lid loses no more than the weather would take in the open."""
 
 
 def place_loss_mm(
-    et0_mm: float, exposure: Exposure, kc: float = TRAY_KC, place_factor: float = 1.0
+    et0_mm: float,
+    exposure: Exposure,
+    kc: float = TRAY_KC,
+    place_factor: float = 1.0,
+    cover: float = 1.0,
 ) -> float:
     """Return the loss of a tray in its place, mm/d.
 
@@ -71,6 +77,8 @@ def place_loss_mm(
         exposure: what stands over the tray.
         kc: crop coefficient, 0 to 3.
         place_factor: what observations say of the place, 0.05 to 10.
+        cover: the surface that dries in surfaces of the tray, 1 to 100; more where leaves reach
+            beyond a pot.
 
     Raises:
         OutOfRangeError: a figure is outside its range.
@@ -78,11 +86,18 @@ def place_loss_mm(
     within("the day's evapotranspiration", et0_mm, 0.0, 20.0, "mm/d")
     within("the crop coefficient", kc, 0.0, 3.0, "")
     within("the place's own factor", place_factor, 0.05, 10.0, "")
-    return checked_loss_mm(et0_mm, exposure, kc, place_factor)
+    within("the ground the leaves cover", cover, 1.0, 100.0, "surfaces of the pot")
+    return checked_loss_mm(et0_mm, exposure, kc, place_factor, cover)
 
 
-def checked_loss_mm(et0_mm: float, exposure: Exposure, kc: float, place_factor: float) -> float:
-    """The same of figures that were checked before, as a `WaterDay` checks its own."""
+def checked_loss_mm(
+    et0_mm: float, exposure: Exposure, kc: float, place_factor: float, cover: float
+) -> float:
+    """The same of figures that were checked before, as a `WaterDay` checks its own.
+
+    Under a shut lid the air that leaks out carries what is lost, however many leaves there are.
+    """
     rule = EXPOSURE_LOSS[exposure]
-    own_mm = min(rule.fixed_mm, et0_mm) if exposure is Exposure.SHUT else rule.fixed_mm
-    return place_factor * kc * (rule.factor * et0_mm + own_mm)
+    if exposure is Exposure.SHUT:
+        return place_factor * kc * min(rule.fixed_mm, et0_mm)
+    return place_factor * kc * cover * (rule.factor * et0_mm + rule.fixed_mm)

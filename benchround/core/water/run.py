@@ -49,6 +49,7 @@ class WaterDay:
         filled: whether it was watered until full, whatever that took.
         kc: crop coefficient, 0 to 3.
         place_factor: what observations say of the place, 0.05 to 10.
+        cover: the surface that dries in surfaces of the tray, 1 to 100.
 
     Raises:
         OutOfRangeError: a figure is outside its range.
@@ -62,16 +63,22 @@ class WaterDay:
     filled: bool = False
     kc: float = TRAY_KC
     place_factor: float = 1.0
+    cover: float = 1.0
 
     def __post_init__(self) -> None:
         within("the rain of a day", self.rain_mm, 0.0, 500.0, "mm")
         within("the water given", self.watered_ml, 0.0, 1e6, "ml")
-        place_loss_mm(self.et0_mm, self.exposure, self.kc, self.place_factor)
+        place_loss_mm(self.et0_mm, self.exposure, self.kc, self.place_factor, self.cover)
 
     @property
     def loss_mm(self) -> float:
-        """What the day would take from a tray with water enough, mm."""
-        return checked_loss_mm(self.et0_mm, self.exposure, self.kc, self.place_factor)
+        """What the day would take from a tray with water enough, mm over the tray."""
+        return checked_loss_mm(self.et0_mm, self.exposure, self.kc, self.place_factor, self.cover)
+
+    @property
+    def bare_loss_mm(self) -> float:
+        """The same where no leaves reach beyond the tray."""
+        return checked_loss_mm(self.et0_mm, self.exposure, self.kc, self.place_factor, 1.0)
 
 
 @dataclass(frozen=True, slots=True)

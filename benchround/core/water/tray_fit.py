@@ -18,6 +18,7 @@ from benchround.core.seed.waiting import place_on, places_of
 from benchround.core.sky.hour_curve import minute_of
 from benchround.core.sky.known_day import KnownDay
 from benchround.core.water.balance import ALLOWED_SHARE, Compost, TrayWater, ml_from_mm
+from benchround.core.water.canopy import Canopy, canopy_of
 from benchround.core.water.fit import (
     LEAST_FACTOR,
     MOST_FACTOR,
@@ -85,19 +86,26 @@ def _then(batch: Batch, part: Part, record: Record) -> Part | None:
 
 
 def day_at(
-    season: Season, part: Part, day: date, factor: float, *, rain_counts: bool
+    season: Season, part: Part, leaves: Canopy, day: date, factor: float, *, rain_counts: bool
 ) -> tuple[WaterDay, KnownDay]:
     """What a day does to a part's tray where it stands now, and the weather behind it."""
-    domed = domed_on(part, day)
-    return water_day(season, part.place, day, rain_counts=rain_counts, factor=factor, domed=domed)
+    return water_day(
+        season,
+        part.place,
+        day,
+        rain_counts=rain_counts,
+        factor=factor,
+        domed=domed_on(part, day),
+        cover=leaves.cover(day),
+    )
 
 
 def days_at(
-    season: Season, part: Part, since: date, until: date, factor: float
+    season: Season, part: Part, leaves: Canopy, since: date, until: date, factor: float
 ) -> tuple[WaterDay, ...]:
     """What the days from `since` up to, not with, `until` did to a part's tray."""
     days = (since + timedelta(days=n) for n in range((until - since).days))
-    return tuple(day_at(season, part, on, factor, rain_counts=True)[0] for on in days)
+    return tuple(day_at(season, part, leaves, on, factor, rain_counts=True)[0] for on in days)
 
 
 def _looked(
@@ -116,9 +124,10 @@ def _looked(
     if full is None or (record.day - full.day).days > MOST_DAYS_BACK:
         return factor
     crop = season.crop(batch.crop)
-    tray = holder_of(batch, then, crop, season.containers, compost).water
-    allowed = ALLOWED_SHARE[root_stage(batch, then, crop, record.day)]
-    used = _used_ml(season, part, tray, full.day, record, factor.factor)
+    holder = holder_of(batch, then, crop, season.containers, compost)
+    leaves = canopy_of(batch, then, crop, holder.pot)
+    tray, allowed = holder.water, ALLOWED_SHARE[root_stage(batch, then, crop, record.day)]
+    used = _used_ml(season, part, leaves, tray, full.day, record, factor.factor)
     return after_look(factor, said, min(MOST_USED_SHARE, used / tray.allowed_ml(allowed)))
 
 
@@ -127,14 +136,20 @@ def _before(log: PlaceLog, day: date) -> PlaceLog:
 
 
 def _used_ml(
-    season: Season, part: Part, tray: TrayWater, since: date, record: Record, factor: float
+    season: Season,
+    part: Part,
+    leaves: Canopy,
+    tray: TrayWater,
+    since: date,
+    record: Record,
+    factor: float,
 ) -> float:
     """What the model takes as gone when the grower looked, the lack beyond it included."""
-    states = run_balance(tray, days_at(season, part, since, record.day, factor))
+    states = run_balance(tray, days_at(season, part, leaves, since, record.day, factor))
     gone = sum(state.short_ml for state in states)
     gone += tray.capacity_ml - (states[-1].end_ml if states else tray.capacity_ml)
     if record.at is not None:
-        today, _ = day_at(season, part, record.day, factor, rain_counts=False)
+        today, _ = day_at(season, part, leaves, record.day, factor, rain_counts=False)
         by_then = share_dried_by(minute_of(record.at) / 60.0)
         gone += ml_from_mm(today.loss_mm, tray.area_m2) * by_then
     return gone
@@ -156,9 +171,11 @@ def _weighed(
         return factor
     if _watered_between(season, batch, part, first, record):
         return factor
-    days = days_at(season, part, first.day, record.day, 1.0)
-    tray = holder_of(batch, part, season.crop(batch.crop), season.containers, compost).water
-    modelled = sum(ml_from_mm(day.loss_mm, tray.area_m2) for day in days)
+    crop = season.crop(batch.crop)
+    holder = holder_of(batch, part, crop, season.containers, compost)
+    leaves = canopy_of(batch, part, crop, holder.pot)
+    days = days_at(season, part, leaves, first.day, record.day, 1.0)
+    modelled = sum(ml_from_mm(day.loss_mm, holder.water.area_m2) for day in days)
     measured = wet_g - later_g
     if any(day.rain_mm > 0.0 for day in days) or modelled < LEAST_WEIGHED_ML:
         return factor

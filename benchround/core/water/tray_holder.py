@@ -24,6 +24,7 @@ from benchround.core.water.balance import Compost, TrayWater, tray_water
 
 POTS_CM = ((8.0, "7 cm pot"), (11.0, "9 cm pot"), (15.0, "1 L pot"))
 LARGEST_POT = "2 L pot"
+A_POT = "a pot"
 NEW_HOME = (Kind.POTTED_ON, Kind.PRICKED_OUT)
 """Kinds that put plants into another container, later in life first."""
 
@@ -50,6 +51,11 @@ class Holder:
     water: TrayWater
     each: str
     assumed: tuple[str, ...] = ()
+
+    @property
+    def pot(self) -> TrayWater | None:
+        """The water side where it is a pot, which stands free; None for a tray."""
+        return self.water if self.each == A_POT else None
 
 
 def compost_of(season: Season) -> Compost:
@@ -98,7 +104,7 @@ def holder_of(
 
 
 def _held(container: Container, compost: Compost, assumed: tuple[str, ...] = ()) -> Holder:
-    each = "a pot" if "pot" in container.name else "a tray"
+    each = A_POT if "pot" in container.name else "a tray"
     return Holder(container.name, tray_water(container, compost), each, assumed)
 
 

@@ -11,16 +11,18 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from benchround.core.sky.known_day import KnownDay
 from benchround.core.water.balance import TrayWater
+from benchround.core.water.canopy import Canopy
 from benchround.core.water.run import DayPart, WaterDay
 
 if TYPE_CHECKING:
     from benchround.core.place_log import PlaceLog
     from benchround.core.water.fit import Moisture
 
-Drying = tuple[str, date, bool, float, bool]
-"""Place code, day, whether rain counts, the place's factor, and whether a dome is on."""
-Where = tuple[TrayWater, str, float, date | None, float]
-"""The tray, its place, the place's factor, until when a dome was on, and the share that may go."""
+Drying = tuple[str, date, bool, float, bool, float]
+"""Place code, day, whether rain counts, the place's factor, whether a dome is on, leaf cover."""
+Where = tuple[TrayWater, str, float, date | None, float, Canopy]
+"""The tray, its place, the place's factor, until when a dome was on, the share that may go, and
+the leaves over it."""
 Seen = tuple[date, "Moisture | None"]
 """The day of a look at its moisture, and what it said."""
 

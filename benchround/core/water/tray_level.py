@@ -10,6 +10,7 @@ from benchround.core.record import Kind, Record
 from benchround.core.season import Season
 from benchround.core.seed.waiting import places_of
 from benchround.core.water.balance import TrayWater
+from benchround.core.water.canopy import Canopy
 from benchround.core.water.fit import WET_BELOW, Moisture
 from benchround.core.water.run import DayPart, next_watering, run_balance
 from benchround.core.water.tray_filled import (
@@ -30,17 +31,25 @@ class Books:
     """What a tray's books are kept with.
 
     Attributes:
+        leaves: the leaves over it as they grow.
         where: what the course of its water rests on besides the days.
     """
 
-    __slots__ = ("batch", "factor", "part", "season", "share", "tray", "where")
+    __slots__ = ("batch", "factor", "leaves", "part", "season", "share", "tray", "where")
 
     def __init__(
-        self, season: Season, batch: Batch, part: Part, tray: TrayWater, share: float, factor: float
+        self,
+        season: Season,
+        batch: Batch,
+        part: Part,
+        tray: TrayWater,
+        share: float,
+        factor: float,
+        leaves: Canopy,
     ) -> None:
         self.season, self.batch, self.part = season, batch, part
-        self.tray, self.share, self.factor = tray, share, factor
-        self.where: Where = (tray, part.place, factor, domed_until(part), share)
+        self.tray, self.share, self.factor, self.leaves = tray, share, factor, leaves
+        self.where: Where = (tray, part.place, factor, domed_until(part), share, leaves)
 
     @property
     def floor_ml(self) -> float:
@@ -93,7 +102,7 @@ def _level_afresh(books: Books, begin: date, seen: Seen | None, day: date) -> Le
 
 def _gone_by(books: Books, day: date, level_ml: float) -> DayPart | None:
     """The part of a day by which the allowed water is gone, rain that may come not counted."""
-    today, _ = day_at(books.season, books.part, day, books.factor, rain_counts=False)
+    today, _ = day_at(books.season, books.part, books.leaves, day, books.factor, rain_counts=False)
     due = next_watering(books.tray, (today,), books.share, level_ml)
     return due.part if due is not None else None
 
@@ -102,7 +111,7 @@ def _run(
     books: Books, begin: date, until: date, level_ml: float, dry: date | None
 ) -> tuple[float, date | None]:
     dry_ml = books.floor_ml + ROUNDING_ML
-    days = days_at(books.season, books.part, begin, until, books.factor)
+    days = days_at(books.season, books.part, books.leaves, begin, until, books.factor)
     for number, state in enumerate(run_balance(books.tray, days, level_ml)):
         level_ml = state.end_ml
         gone = level_ml <= dry_ml

@@ -11,6 +11,7 @@ from benchround.core.place_log import place_log_of
 from benchround.core.season import Season
 from benchround.core.sky.known_day import KnownDay
 from benchround.core.water.balance import ALLOWED_SHARE, RootStage, ml_from_mm
+from benchround.core.water.canopy import Canopy, canopy_of
 from benchround.core.water.fit import Moisture, PlaceFactor
 from benchround.core.water.run import (
     Absence,
@@ -40,6 +41,7 @@ class TrayOutlook:
         by: the part of today it is gone by, where today takes it.
         today: what today does to it; `known` the weather behind.
         factor: how fast the place dries against the model.
+        leaves: the leaves over it as they grow.
         look_today: what the grower said of it today, if anything.
     """
 
@@ -55,6 +57,7 @@ class TrayOutlook:
     today: WaterDay
     known: KnownDay
     factor: PlaceFactor
+    leaves: Canopy
     look_today: Moisture | None
 
     @property
@@ -87,7 +90,8 @@ class TrayOutlook:
     def _dry_day(self, level_ml: float) -> date | None:
         """The day a level's allowed water is gone; None if not within ten days."""
         tray, part = self.holder.water, self.part
-        where = (tray, part.place, self.factor.factor, domed_until(part), self.share)
+        factor = self.factor.factor
+        where = (tray, part.place, factor, domed_until(part), self.share, self.leaves)
         kept, key = self.season.trays.dry_days, (where, self.day, level_ml)
         if key not in kept:
             kept[key] = self._dry_day_afresh(level_ml)
@@ -97,7 +101,7 @@ class TrayOutlook:
         """Most trays tell within the first few days."""
         for span in (FEW_DAYS, DAYS_AHEAD):
             factor = self.factor.factor
-            ahead = days_ahead(self.season, self.part, self.day, factor, span)
+            ahead = days_ahead(self.season, self.part, self.leaves, self.day, factor, span)
             found = next_watering(self.holder.water, ahead, self.share, level_ml)
             if found is not None:
                 return self.day + timedelta(days=found.day_index)
@@ -129,8 +133,10 @@ def tray_outlook(season: Season, batch: Batch, part: Part, day: date) -> TrayOut
     holder = holder_of(batch, part, crop, season.containers, compost)
     roots = root_stage(batch, part, crop, day)
     factor = learnt_factor(season, batch, part, compost)
-    today, known = day_at(season, part, day, factor.factor, rain_counts=False)
-    books = Books(season, batch, part, holder.water, ALLOWED_SHARE[roots], factor.factor)
+    leaves = canopy_of(batch, part, crop, holder.pot)
+    today, known = day_at(season, part, leaves, day, factor.factor, rain_counts=False)
+    share = ALLOWED_SHARE[roots]
+    books = Books(season, batch, part, holder.water, share, factor.factor, leaves)
     full, level = level_on(books, log, day)
     return TrayOutlook(
         season=season,
@@ -145,16 +151,22 @@ def tray_outlook(season: Season, batch: Batch, part: Part, day: date) -> TrayOut
         today=today,
         known=known,
         factor=factor,
+        leaves=leaves,
         look_today=look_on(part, log, day),
     )
 
 
 def days_ahead(
-    season: Season, part: Part, day: date, factor: float, days: int = DAYS_AHEAD
+    season: Season,
+    part: Part,
+    leaves: Canopy,
+    day: date,
+    factor: float,
+    days: int = DAYS_AHEAD,
 ) -> tuple[WaterDay, ...]:
     """A day and those after it, as they will dry a part's tray; forecast rain not counted."""
     ahead = (day + timedelta(days=n) for n in range(days))
-    return tuple(day_at(season, part, on, factor, rain_counts=False)[0] for on in ahead)
+    return tuple(day_at(season, part, leaves, on, factor, rain_counts=False)[0] for on in ahead)
 
 
 def water_away(season: Season, day: date, days: int) -> tuple[Away, ...]:
@@ -180,10 +192,11 @@ def water_away(season: Season, day: date, days: int) -> tuple[Away, ...]:
 
 def _away(season: Season, batch: Batch, part: Part, day: date, days: int) -> Away | None:
     crop, compost = season.crop(batch.crop), compost_of(season)
-    tray = holder_of(batch, part, crop, season.containers, compost).water
+    holder = holder_of(batch, part, crop, season.containers, compost)
+    tray, leaves = holder.water, canopy_of(batch, part, crop, holder.pot)
     share = ALLOWED_SHARE[root_stage(batch, part, crop, day)]
     factor = learnt_factor(season, batch, part, compost).factor
-    absence = lasts_absence(tray, days_ahead(season, part, day, factor, days), share)
+    absence = lasts_absence(tray, days_ahead(season, part, leaves, day, factor, days), share)
     if absence.dry is None:
         return None
     dry_on = day + timedelta(days=absence.dry.day_index)

@@ -39,6 +39,7 @@ def water_day(
     rain_counts: bool,
     factor: float = 1.0,
     domed: bool = False,
+    cover: float = 1.0,
 ) -> tuple[WaterDay, KnownDay]:
     """What one day does to a tray at a place, and the weather that says so.
 
@@ -49,17 +50,19 @@ def water_day(
         rain_counts: whether rain is reckoned with; rain that is only forecast is not.
         factor: how fast the place dries against the model.
         domed: whether a dome, film or pane lies over the tray itself.
+        cover: the surface that dries in surfaces of the tray.
     """
-    kept, key = season.trays.days, (place, day, rain_counts, factor, domed)
+    kept, key = season.trays.days, (place, day, rain_counts, factor, domed, cover)
     found = kept.get(key)
     if found is None:
-        found = kept[key] = _water_day(_Spot(season, place), day, rain_counts, factor, domed)
+        spot = _Spot(season, place)
+        found = kept[key] = _water_day(spot, day, rain_counts, factor, domed, cover)
     return found
 
 
 @lru_cache(maxsize=4096)
 def _water_day(
-    spot: _Spot, day: date, rain_counts: bool, factor: float, domed: bool
+    spot: _Spot, day: date, rain_counts: bool, factor: float, domed: bool, cover: float
 ) -> tuple[WaterDay, KnownDay]:
     known = known_day(spot.weather, spot.site, day)
     found = (Exposure.SHUT, False) if domed else exposure_on(spot.place, spot.log, known)
@@ -71,6 +74,7 @@ def _water_day(
         rain_mm=known.rain_mm or 0.0 if rain_counts and reached else 0.0,
         lid_off=reached,
         place_factor=factor,
+        cover=cover,
     )
     return water, known
 
