@@ -22,7 +22,7 @@ from benchround.core.numbers.shares import wilson
 from benchround.core.record import Kind
 from benchround.core.season import Season
 from benchround.core.seed.quantity import SURVIVAL, WANTED_CHANCE, seeds_needed
-from benchround.feeds.review import final_count, seeds_sown
+from benchround.feeds.review import counted_of, seeds_sown
 
 STOOD_READY_DAYS = 14
 """Plants may stand ready this long before it is called too early (our proposal)."""
@@ -102,7 +102,7 @@ def shares_counted(season: Season) -> dict[Seed, tuple[int, int]]:
     """(up, sown) of every crop and variety that was counted."""
     sums: dict[Seed, tuple[int, int]] = {}
     for batch in season.batches.values():
-        counted = final_count(batch)
+        counted = counted_of(season, batch)
         if counted:
             seed = (batch.crop, batch.variety)
             up, sown = sums.get(seed, (0, 0))

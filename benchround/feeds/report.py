@@ -16,7 +16,7 @@ from benchround.feeds.review import (
     By,
     Had,
     came_up,
-    final_count,
+    counted_of,
     losses,
     not_counted,
     seeds_sown,
@@ -71,7 +71,7 @@ def _raised(season: Season) -> Iterator[Block]:
             batch.variety,
             full_day(batch.begun),
             number(seeds_sown(batch) or None),
-            number(_up(batch)),
+            number(_up(season, batch)),
             number(batch.tally.planted),
             number(_alive(batch)),
             str(batch.main.stage),
@@ -183,8 +183,8 @@ def _named(batches: Sequence[str]) -> str:
     return ", ".join(batches[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
 
 
-def _up(batch: Batch) -> int | None:
-    counted = final_count(batch)
+def _up(season: Season, batch: Batch) -> int | None:
+    counted = counted_of(season, batch)
     return counted[0] if counted else batch.tally.up
 
 

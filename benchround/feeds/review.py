@@ -8,19 +8,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from enum import StrEnum
 
-from benchround.core.batch.batch import MAIN, Batch
+from benchround.core.batch.batch import Batch
 from benchround.core.batch.telling import Telling
-from benchround.core.crop.crop import Raising
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE, ENDED, WAITING, Stage
 from benchround.core.numbers.shares import wilson
-from benchround.core.record import Kind, Record
+from benchround.core.record import Kind
 from benchround.core.season import Season
+from benchround.core.seed.final_count import final_count
 from benchround.core.seed.waiting import place_on, places_of
 from benchround.feeds.tables import Table
-
-SETTLED_DAYS = 8
-"""Days from first up after which a count is taken for the final one, as the round does."""
 
 
 class By(StrEnum):
@@ -103,7 +100,7 @@ def came_up(season: Season, by: By) -> tuple[CameUp, ...]:
     """
     sums: dict[str, tuple[int, int, int]] = {}
     for batch in season.batches.values():
-        counted = final_count(batch)
+        counted = counted_of(season, batch)
         name = _name_of(season, batch, by) if counted else ""
         if counted and name:
             up, sown = counted
@@ -112,16 +109,10 @@ def came_up(season: Season, by: By) -> tuple[CameUp, ...]:
     return tuple(CameUp(name, *sums[name]) for name in sorted(sums))
 
 
-def final_count(batch: Batch) -> tuple[int, int] | None:
-    """(up, sown) of a batch whose emergence is over and was counted; else None.
-
-    Of clumps the seedlings are reckoned from the mean number in a clump, where that was counted.
-    """
-    sown = seeds_sown(batch)
-    up = _up(batch)
-    if not sown or up is None or not _settled(batch):
-        return None
-    return min(up, sown), sown
+def counted_of(season: Season, batch: Batch) -> tuple[int, int] | None:
+    """(up, sown) of a batch whose emergence is over and was counted; else None."""
+    found = final_count(batch, season.crop(batch.crop))
+    return None if found.up is None else (found.up, found.sown)
 
 
 def seeds_sown(batch: Batch) -> int:
@@ -135,7 +126,7 @@ def not_counted(season: Season) -> tuple[str, ...]:
     return tuple(
         name
         for name in sorted(season.batches)
-        if seeds_sown(season.batches[name]) and final_count(season.batches[name]) is None
+        if seeds_sown(season.batches[name]) and counted_of(season, season.batches[name]) is None
     )
 
 
@@ -230,37 +221,3 @@ def _name_of(season: Season, batch: Batch, by: By) -> str:
 def _place_name(season: Season, code: str) -> str:
     place = season.place(code)
     return place.name if place else code
-
-
-def _up(batch: Batch) -> int | None:
-    counts = [batch.tally.up, *_counts(batch.records, Kind.TRUE_LEAVES)]
-    known = [count for count in counts if count is not None]
-    if not known:
-        return None
-    if batch.sowing is None or batch.sowing.raising != Raising.CLUMPS:
-        return max(known)
-    means = [mean for r in batch.records if (mean := r.number("mean_per_clump")) is not None]
-    return round(max(known) * means[-1]) if means else None
-
-
-def _counts(records: Iterable[Record], kind: Kind) -> Iterator[int | None]:
-    return (record.count() for record in records if record.kind is kind)
-
-
-def _last_count(batch: Batch) -> Record | None:
-    """The main part's last count, one of none included."""
-    told = (r for r in reversed(batch.records) if r.kind is Kind.COUNTED)
-    return next((r for r in told if r.text("part") == MAIN), None)
-
-
-def _settled(batch: Batch) -> bool:
-    main = batch.main
-    if main.stage not in (Stage.SOWN, Stage.STALLED, Stage.EMERGING, Stage.SEED_LEAF):
-        return True
-    first = main.first_day(Kind.FIRST_UP)
-    counted = _last_count(batch)
-    if counted is None:
-        return False
-    return counted.flag("final") or (
-        first is not None and (counted.day - first).days >= SETTLED_DAYS
-    )

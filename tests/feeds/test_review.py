@@ -10,15 +10,20 @@ from hypothesis import strategies as st
 from scipy.stats import binomtest
 
 from benchround.core.book import fold_season
+from benchround.core.learning.lesson import lesson_of
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
+from benchround.core.seed.looks_of import germination_of
+from benchround.core.sky.warmth import Warmth
 from benchround.crops.library import load_library
 from benchround.feeds.next_year import next_year, year_on
+from benchround.feeds.pages import Grid
+from benchround.feeds.report import report_page
 from benchround.feeds.review import (
     By,
     CameUp,
     came_up,
-    final_count,
+    counted_of,
     losses,
     not_counted,
     wanted_had,
@@ -98,9 +103,52 @@ def test_a_count_that_is_not_the_last_one_is_not_counted() -> None:
     early = tell(sown, up, ("b01", 7, Kind.COUNTED, {"count": 12}))
     late = tell(sown, up, ("b01", 13, Kind.COUNTED, {"count": 31}))
     said = tell(sown, up, ("b01", 7, Kind.COUNTED, {"count": 31, "final": True}))
-    assert final_count(early.batches["b01"]) is None
+    assert counted_of(early, early.batches["b01"]) is None
     assert not_counted(early) == ("b01",)
-    assert final_count(late.batches["b01"]) == final_count(said.batches["b01"]) == (31, 40)
+    assert (
+        counted_of(late, late.batches["b01"]) == counted_of(said, said.batches["b01"]) == (31, 40)
+    )
+
+
+def test_seedlings_lost_before_the_last_count_had_come_up_wherever_it_is_told() -> None:
+    """Worked by hand: 20 up, 5 of them gone, 18 standing at the end: 23 of 40 came up."""
+    season = tell(
+        ("b01", 0, Kind.SOWN, {**COSMOS, "wanted": 24}),
+        ("b01", 5, Kind.FIRST_UP, {}),
+        ("b01", 7, Kind.COUNTED, {"count": 20}),
+        ("b01", 9, Kind.LOST, {"count": 5, "cause": "damping off"}),
+        ("b01", 16, Kind.COUNTED, {"count": 18, "final": True}),
+    )
+    batch, crop = season.batches["b01"], season.crop("cosmos")
+    mild = {SOWN.toordinal() + day: Warmth(18.0, 18.0, 18.0, "") for day in range(20)}
+    card, lesson = germination_of(batch).summary, lesson_of(batch, crop, lambda _: mild)
+    assert card is not None and lesson is not None
+    assert (card.up, lesson.up, counted_of(season, batch)) == (23, 23, (23, 40))
+    assert came_up(season, By.CROP) == (CameUp("Cosmos", 1, 40, 23),)
+    assert "23 of 40 up here" in next_year(season, DAY_0)[0].why
+    raised = next(b for b in report_page(season, "s", DAY_0).blocks if isinstance(b, Grid))
+    assert dict(zip(raised.columns, raised.rows[0], strict=True))["up"] == "23"
+
+
+def test_a_count_taken_early_is_final_where_it_reaches_what_the_crop_gives() -> None:
+    """Cosmos gives 85 % in the library: 34 of 40 is all there is to wait for."""
+    up: Event = ("b01", 5, Kind.FIRST_UP, {})
+    sown: Event = ("b01", 0, Kind.SOWN, COSMOS)
+    for count, final in ((33, None), (34, (34, 40))):
+        season = tell(sown, up, ("b01", 7, Kind.COUNTED, {"count": count}))
+        assert counted_of(season, season.batches["b01"]) == final
+
+
+def test_a_count_taken_at_the_true_leaves_is_a_count_for_card_learning_and_review() -> None:
+    season = tell(
+        ("b01", 0, Kind.SOWN, COSMOS),
+        ("b01", 5, Kind.FIRST_UP, {}),
+        ("b01", 14, Kind.TRUE_LEAVES, {"count": 31}),
+    )
+    batch = season.batches["b01"]
+    card = germination_of(batch)
+    assert card.summary is not None and card.settled
+    assert (card.summary.up, counted_of(season, batch)) == (31, (31, 40))
 
 
 def test_seed_sown_again_counts_as_sown() -> None:
@@ -109,7 +157,7 @@ def test_seed_sown_again_counts_as_sown() -> None:
         ("b01", 9, Kind.RESOWN, {"seeds": 10}),
         ("b01", 30, Kind.COUNTED, {"count": 45, "final": True}),
     )
-    assert final_count(season.batches["b01"]) == (45, 50)
+    assert counted_of(season, season.batches["b01"]) == (45, 50)
 
 
 def test_clumps_are_counted_by_their_seedlings_or_not_at_all() -> None:
@@ -122,8 +170,8 @@ def test_clumps_are_counted_by_their_seedlings_or_not_at_all() -> None:
     unknown = tell(
         ("b01", 0, Kind.SOWN, clumps), ("b01", 9, Kind.COUNTED, {"count": 28, "final": True})
     )
-    assert final_count(known.batches["b01"]) == (115, 120)
-    assert final_count(unknown.batches["b01"]) is None
+    assert counted_of(known, known.batches["b01"]) == (115, 120)
+    assert counted_of(unknown, unknown.batches["b01"]) is None
 
 
 def test_all_that_was_alive_is_lost_where_no_number_was_said() -> None:

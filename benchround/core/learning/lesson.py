@@ -17,9 +17,9 @@ from benchround.core.learning.lesson_mishaps import told
 from benchround.core.learning.lesson_time import Timed, time_of
 from benchround.core.lifecycle import SEEDLING, WAITING
 from benchround.core.record import Cause, Kind, Record
+from benchround.core.seed.final_count import NOT_YET, final_count_in
 from benchround.core.seed.heat import WarmthOf, thermal_model
-from benchround.core.seed.looks_of import SEEDS_NOT_SAID
-from benchround.core.seed.looks_reading import NEVER_COUNTED, Reading, story_since_sowing
+from benchround.core.seed.looks_reading import story_since_sowing
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,12 +103,5 @@ def _nothing_up(
 
 def _count(sowing: Sowing, story: Iterable[Record], growing: bool, usual_share: float) -> _Counted:
     """The final count, where emergence is over and was counted."""
-    if not sowing.seeds:
-        return _Counted(None, SEEDS_NOT_SAID)
-    reading = Reading(sowing).read(story)
-    fault = reading.fault(sowing.seeds)
-    if fault:
-        return _Counted(None, "" if growing and fault == NEVER_COUNTED else fault)
-    if not reading.settled and reading.up < usual_share * sowing.seeds:
-        return _Counted(None, "" if growing else "its last count came too early to be final")
-    return _Counted(reading.up)
+    found = final_count_in(story, sowing, usual_share)
+    return _Counted(found.up, "" if growing and found.because in NOT_YET else found.because)

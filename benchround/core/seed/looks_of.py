@@ -14,7 +14,9 @@ from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import SEEDLINGS_SEEN, nothing_up
 from benchround.core.record import Kind, Record
 from benchround.core.seed.looks_reading import (
+    NOT_SOWN,
     NOTHING_SEEN,
+    SEEDS_NOT_SAID,
     SETTLED_AFTER_DAYS,
     TAKEN_OUT,
     LooksOf,
@@ -37,7 +39,6 @@ __all__ = [
     "story_since_sowing",
 ]
 
-SEEDS_NOT_SAID = "how many seeds were sown was not said"
 UP_WITHOUT_COUNT = (Kind.SEED_LEAVES, Kind.TRUE_LEAVES)
 
 
@@ -111,7 +112,7 @@ def looks_of(batch: Batch) -> LooksOf:
     """A batch's looks from its records, as far as nothing was taken out."""
     sowing = batch.sowing
     if sowing is None:
-        return LooksOf(None, "it was not sown yet")
+        return LooksOf(None, NOT_SOWN)
     if not sowing.seeds:
         return LooksOf(None, SEEDS_NOT_SAID)
     return Reading(sowing).read(story_since_sowing(batch)).result(sowing.seeds)

@@ -2,7 +2,8 @@
 
 Counts are cumulative. Thinning, pricking out, potting and the like end the reading, and so does a
 count called final. Seedlings lost between two counts had come up and are added to the later one; a
-count that falls with no loss recorded adds none.
+count that falls with no loss recorded adds none. A count taken at the first true leaves is a count
+like any other.
 """
 
 from __future__ import annotations
@@ -43,12 +44,15 @@ TAKEN_OUT = frozenset(
 READ = TAKEN_OUT | {
     *NOTHING_SEEN,
     *SEEDLINGS_SEEN,
+    Kind.TRUE_LEAVES,
     Kind.LOST,
     Kind.RESOWN,
     Kind.WASHED_OUT,
 }
 """Kinds a reading takes in."""
 
+NOT_SOWN = "it was not sown yet"
+SEEDS_NOT_SAID = "how many seeds were sown was not said"
 NEVER_COUNTED = "it came up and was not counted"
 DAILY = "no look before the first seedling is on record: daily looks are taken"
 
@@ -100,6 +104,7 @@ class Reading:
         self.over = False
         self.final = False
         self.because = ""
+        self.two_sowings = ""
         self.notes: list[str] = []
 
     def read(self, story: Iterable[Record]) -> Reading:
@@ -119,10 +124,13 @@ class Reading:
                 self._look(record, 0)
         elif kind in SEEDLINGS_SEEN:
             self._seen(record)
+        elif kind is Kind.TRUE_LEAVES:
+            if record.count() is not None:
+                self._seen(record)
         elif kind is Kind.LOST:
             self._lose(record)
         elif kind is Kind.RESOWN:
-            self.because = (
+            self.two_sowings = (
                 f"it was sown again on {say_day(record.day)}: the counts belong to two sowings"
             )
         elif kind is Kind.WASHED_OUT:
@@ -172,7 +180,11 @@ class Reading:
             self.lost += count
 
     def fault(self, sown: int) -> str:
-        """Why the counts cannot be reckoned with; empty where they can."""
+        """Why the looks cannot be reckoned with; empty where they can."""
+        return self.because or self.two_sowings or self.count_fault(sown)
+
+    def count_fault(self, sown: int) -> str:
+        """Why nobody can say how many came up of all that was sown; empty where one can."""
         if self.because:
             return self.because
         if not self.totals:
@@ -185,8 +197,9 @@ class Reading:
 
     @property
     def settled(self) -> bool:
-        """Whether the last count can be taken as final."""
-        return self.final or self._waited() >= SETTLED_AFTER_DAYS
+        """Whether the last count can be taken as final: of two sowings only one called so."""
+        waited = not self.two_sowings and self._waited() >= SETTLED_AFTER_DAYS
+        return self.final or waited
 
     def result(self, sown: int) -> LooksOf:
         """The looks as they stand."""
