@@ -15,7 +15,7 @@ from benchround.core.numbers.shares import wilson
 from benchround.core.record import Cause, Kind
 from benchround.core.season import Season
 from benchround.feeds.cause_words import NEXT_TIME
-from benchround.feeds.next_year import enough_for, shares_counted
+from benchround.feeds.next_year import enough_for
 from benchround.feeds.review import Had, not_counted, seeds_sown, wanted_had
 
 TOO_MANY = 1.5
@@ -91,14 +91,13 @@ def _stalls(season: Season) -> Iterator[Lesson]:
 
 
 def _numbers(season: Season) -> Iterator[Lesson]:
-    shares = shares_counted(season)
     for had in wanted_had(season):
         batch = season.batches[had.batch]
         name = f"{had.batch} {had.crop}"
         short = had.had < had.wanted and (had.planted or batch.ended)
         if not short and had.had <= TOO_MANY * had.wanted:
             continue
-        enough, sown = enough_for(season, batch, shares), seeds_sown(batch)
+        enough, sown = enough_for(season, batch), seeds_sown(batch)
         if short:
             so = f"sow {enough} seeds instead of {sown}" if enough and enough > sown > 0 else ""
             words = f"{name}: {had.wanted} wanted, {had.had} {_kept(had, batch)}"

@@ -1,28 +1,24 @@
 """What to sow when next year, from what this year's sowings did.
 
 The day is the last sowing's day a year on, moved later by as long as the plants stood ready for
-want of weather or room; the number is reckoned for the plants wanted, from the share of this seed
-that came up (the library's or the packet's figure and the own counts together). Both rules are our
-proposal, and each line says what it rests on.
+want of weather or room (our proposal); the number is the one the sowing sheet and the round reckon
+for the plants wanted. Each line says what it rests on.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
-from functools import lru_cache
 
 from benchround.core.batch.batch import Batch
-from benchround.core.crop.crop import Crop, Raising
-from benchround.core.errors import OutOfRangeError
+from benchround.core.crop.crop import Raising
 from benchround.core.frozen import dataclass
-from benchround.core.learning.figures import PRIOR_SEEDS, shrunk_share
 from benchround.core.lifecycle import Stage
 from benchround.core.numbers.shares import wilson
 from benchround.core.record import Kind
 from benchround.core.season import Season
-from benchround.core.seed.quantity import SURVIVAL, WANTED_CHANCE, seeds_needed
-from benchround.feeds.review import counted_of, seeds_sown
+from benchround.core.seed.needed import needed_again
+from benchround.feeds.review import seeds_sown
 
 STOOD_READY_DAYS = 14
 """Plants may stand ready this long before it is called too early (our proposal)."""
@@ -62,10 +58,9 @@ def next_year(season: Season, day: date) -> tuple[Advice, ...]:
 
 def each_advice(season: Season, day: date) -> Iterator[Advice]:
     """What `next_year` says, each reckoned when it is asked for, batch by batch."""
-    shares = shares_counted(season)
     for batch in season.batches.values():
         if batch.sowing is not None and batch.main.stage is not Stage.CANCELLED:
-            yield _advice(season, batch, shares, day)
+            yield _advice(season, batch, day)
 
 
 def in_order(found: Iterable[Advice]) -> tuple[Advice, ...]:
@@ -81,44 +76,24 @@ def year_on(day: date) -> date:
         return day.replace(year=day.year + 1, day=28)
 
 
-Seed = tuple[str, str]
-"""Crop and variety."""
-
-
-def enough_for(season: Season, batch: Batch, shares: dict[Seed, tuple[int, int]]) -> int | None:
+def enough_for(season: Season, batch: Batch) -> int | None:
     """Seeds that give the plants wanted of a batch nine times in ten; None where nothing tells.
 
-    Args:
-        season: the season.
-        batch: a sowing of it.
-        shares: what `shares_counted` says of the season.
+    Clumps and drilled rows are left out: they are sown thick, and thinned or kept as they come.
     """
-    counted = shares.get((batch.crop, batch.variety))
-    seeds, enough, _ = _seeds(season, batch, season.crop(batch.crop), counted)
-    return seeds if enough else None
+    sowing = batch.sowing
+    if sowing is None or sowing.raising in (Raising.CLUMPS, Raising.DRILL):
+        return None
+    amount = needed_again(season, batch).amount
+    return amount.seeds if amount is not None else None
 
 
-def shares_counted(season: Season) -> dict[Seed, tuple[int, int]]:
-    """(up, sown) of every crop and variety that was counted."""
-    sums: dict[Seed, tuple[int, int]] = {}
-    for batch in season.batches.values():
-        counted = counted_of(season, batch)
-        if counted:
-            seed = (batch.crop, batch.variety)
-            up, sown = sums.get(seed, (0, 0))
-            sums[seed] = (up + counted[0], sown + counted[1])
-    return sums
-
-
-def _advice(
-    season: Season, batch: Batch, shares: dict[Seed, tuple[int, int]], today: date
-) -> Advice:
+def _advice(season: Season, batch: Batch, today: date) -> Advice:
     crop = season.crop(batch.crop)
     sown = batch.sowing.day if batch.sowing else batch.begun
     stood = _stood_ready(batch)
     later = stood if stood > STOOD_READY_DAYS else 0
-    seeds, enough, number = _seeds(season, batch, crop, shares.get((batch.crop, batch.variety)))
-    rests = (_day_words(batch, stood, later), *number, *_loss_words(batch))
+    seeds, enough, number = _seeds(season, batch)
     day = year_on(sown) + timedelta(days=later)
     while day < today:
         day = year_on(day)
@@ -129,7 +104,7 @@ def _advice(
         seeds=seeds,
         wanted=batch.wanted,
         enough=enough,
-        rests=rests,
+        rests=(_day_words(batch, stood, later), number, *_loss_words(batch)),
     )
 
 
@@ -148,56 +123,16 @@ def _day_words(batch: Batch, stood: int, later: int) -> str:
     return "planted out in time" if planted else "the day as last time"
 
 
-def _seeds(
-    season: Season, batch: Batch, crop: Crop, counted: tuple[int, int] | None
-) -> tuple[int | None, str, tuple[str, ...]]:
+def _seeds(season: Season, batch: Batch) -> tuple[int | None, str, str]:
     """How many seeds, for what they are enough, and on what that rests."""
-    before = seeds_sown(batch) or None
-    share, said = _believed(season, batch, crop, counted)
-    if not batch.wanted or share is None or batch.sowing is None:
-        return before, "", ("seeds as last time" if before else "thinly",)
-    if batch.sowing.raising in (Raising.CLUMPS, Raising.DRILL):
-        return before, "", ("seeds as last time" if before else "thinly", said)
-    per_cell = _thinned_from(batch, crop)
-    tested = PRIOR_SEEDS + (counted[1] if counted else 0)
-    try:
-        seeds = _enough(batch.wanted, round(share, 3), round(tested), per_cell)
-    except OutOfRangeError:
-        return before, "", ("seeds as last time",)
-    return seeds, f"enough for {batch.wanted} plants nine times in ten", (said,)
-
-
-def _thinned_from(batch: Batch, crop: Crop) -> int:
-    """Seeds a cell that are thinned to one plant; 1 where all of a cell's plants are kept."""
-    sowing = batch.sowing
-    if sowing is None or crop.growing.keep_per_cell > 1:
-        return 1
-    all_kept = sowing.cells is not None and (batch.tally.planted or 0) > sowing.cells
-    return 1 if all_kept else sowing.per_cell or 1
-
-
-def _believed(
-    season: Season, batch: Batch, crop: Crop, counted: tuple[int, int] | None
-) -> tuple[float | None, str]:
-    """The share of this seed to expect next year, and what it rests on."""
-    packet = season.packets.get(batch.sowing.packet) if batch.sowing else None
-    printed = packet.germination if packet else None
-    library = crop.germination.share if crop.germination else None
-    start = printed if printed is not None else library
-    if start is None or not 0 < start <= 1:
-        return None, ""
-    name = "packet" if printed is not None else "library"
-    if counted is None:
-        return start, f"none counted here, {name}'s {start:.0%} taken"
-    learned = max(shrunk_share(start, *counted), 0.01)
-    low, high = wilson(*counted)
-    here = f"{counted[0]} of {counted[1]} up here ({low:.0%} to {high:.0%})"
-    return learned, f"{here}, {name}'s {start:.0%}: {learned:.0%} taken"
-
-
-@lru_cache(maxsize=8192)
-def _enough(wanted: int, share: float, tested: int, per_cell: int) -> int:
-    return seeds_needed(wanted, share, float(tested), SURVIVAL, WANTED_CHANCE, per_cell)
+    before, found = seeds_sown(batch) or None, needed_again(season, batch)
+    if found.amount is None or found.known is None:
+        return before, "", "seeds as last time" if before else "thinly"
+    known, said = found.known, str(found.known)
+    if known.batches:
+        low, high = wilson(known.up, known.sown)
+        said += f", {known.up} up ({low:.0%} to {high:.0%})"
+    return found.amount.seeds, f"enough for {batch.wanted} plants nine times in ten", said
 
 
 def _loss_words(batch: Batch) -> Iterator[str]:

@@ -9,7 +9,8 @@ from benchround.core.dates import say_day
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import SEEDLING
 from benchround.core.seed.expected_count import ExpectedCount
-from benchround.core.seed.needed import SURVIVAL, known_share, seeds_behind, seeds_needed
+from benchround.core.seed.needed import needed_for
+from benchround.core.seed.quantity import shares_kept
 from benchround.rounds.seed_packet import packet_for
 from benchround.rounds.view import BatchView
 
@@ -65,22 +66,15 @@ def figures(view: BatchView) -> tuple[str, ...]:
 
 
 def short_of(view: BatchView) -> Short | None:
-    """By how much the batch will fall short; None where it will not, or nothing tells.
-
-    Only what was sown broadcast has losses at pricking out before it.
-    """
+    """By how much the batch will fall short; None where it will not, or nothing tells."""
     found, wanted = promised(view), view.batch.wanted
     if found is None or not wanted:
         return None
-    kept = SURVIVAL if view.raising == Raising.TRAY else SURVIVAL[1:]
-    plants = math.floor(_filled(view, found) * math.prod(kept) + 0.5)
+    plants = math.floor(_filled(view, found) * math.prod(shares_kept(view.raising)) + 0.5)
     if plants >= wanted:
         return None
-    packet = packet_for(view)
-    known = known_share(view.season, view.crop.key, packet)
-    more = None
-    if known is not None:
-        more, _ = seeds_needed(wanted - plants, known.share, seeds_behind(known, packet))
+    lack, packet = wanted - plants, packet_for(view)
+    more = needed_for(view.season, view.crop, lack, packet, view.raising).amount
     return Short(plants, wanted, more.seeds if more is not None else None)
 
 

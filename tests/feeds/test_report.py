@@ -160,7 +160,7 @@ def test_a_batch_that_is_gone_is_said_to_be_lost_and_shares_have_their_range() -
     """36 of 40 is 77 % to 96 % by Wilson's score interval (1927), worked by hand."""
     text = as_markdown(page(sample_season()))
     assert "| b31 | Lobelia | Thin Blue | 24 | 0 | all lost |" in text
-    assert "36 of 40 up here (77% to 96%), library's 80%: 86% taken" in text
+    assert "yours 86% from 40 seeds in 1 sowing, 36 up (77% to 96%)" in text
 
 
 def test_a_long_report_says_how_far_it_is_and_can_be_stopped() -> None:

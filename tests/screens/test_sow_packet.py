@@ -30,6 +30,6 @@ async def test_a_poor_short_packet_needs_more_seed_and_says_so(desk: Desk) -> No
         after = int(form.field("seeds").value)
         text = " ".join(seen(app).split())
     assert after > before
-    assert "24 ready nine times in ten, at 45% x 90% x 90%" in form.field("seeds").hint
+    assert "24 ready nine times in ten, at 45% x 90%" in form.field("seeds").hint
     assert f"Packet p77 holds 30, {after} are needed" in text
     assert "Packet p77 comes up below 50 %: better buy new" in text

@@ -17,7 +17,7 @@ from datetime import date, timedelta
 
 from benchround.core.crop.crop import Crop, Raising
 from benchround.core.dates import Span
-from benchround.core.errors import InputError
+from benchround.core.errors import InputError, OutOfRangeError
 from benchround.core.planning.again import Succession, sow_again
 from benchround.core.planning.back import CountedBack
 from benchround.core.planning.course import (
@@ -32,7 +32,8 @@ from benchround.core.planning.nouns import Goal, PlanStep, SowPlan
 from benchround.core.planning.overlap import Overlap, flowering_overlap, flowerless
 from benchround.core.planning.own_time import own_time_plan
 from benchround.core.planning.season import after_frost, say
-from benchround.core.seed.quantity import WANTED_CHANCE, Quantity, how_many, shares_kept
+from benchround.core.seed.needed import seeds_needed, sharing
+from benchround.core.seed.quantity import WANTED_CHANCE, Quantity, shares_kept
 from benchround.core.site import Site
 
 __all__ = [
@@ -62,10 +63,9 @@ def cells_for(
     survival: Sequence[float] | None = None,
     chance: float = WANTED_CHANCE,
 ) -> Quantity | None:
-    """Cells and seeds for the plants wanted, by `how_many`; None where germination is not known.
+    """Cells and seeds for the plants wanted, by `seeds_needed`; None where germination is unknown.
 
-    Several seeds a cell count where they are thinned to one; a clump counts as one plant. Without
-    shares that survive the usual ones are taken.
+    Without shares that survive the usual ones are taken.
 
     Raises:
         OutOfRangeError: a figure is outside its range.
@@ -75,9 +75,13 @@ def cells_for(
         share = crop.germination.share
     if share is None:
         return None
-    per_cell = crop.growing.per_cell if crop.raising is not Raising.TRAY else 1
-    kept = shares_kept(str(crop.raising)) if survival is None else survival
-    return how_many(want, share, tested, kept, chance, max(1, per_cell))
+    way = str(crop.raising)
+    each, left = sharing(crop, way, crop.growing.per_cell)
+    kept = shares_kept(way) if survival is None else tuple(survival)
+    amount, fault = seeds_needed(want, share, tested, each, kept, chance, left)
+    if fault:
+        raise OutOfRangeError(fault)
+    return amount
 
 
 def sow_plan(

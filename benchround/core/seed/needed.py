@@ -1,12 +1,17 @@
 """How many seeds to sow for the plants wanted, by what is known and learned of the seed.
 
-The one rule behind the sowing sheet, the round and the advice for next year.
+The one rule behind the sowing sheet, the round, what is sown again, the report and the advice for
+next year, and `reckon plan`. A clump counts as one plant. Of a cell or pot as many plants are had
+as are left in it after thinning.
 """
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
 from functools import lru_cache
 
+from benchround.core.batch.batch import Batch
 from benchround.core.crop.crop import Crop, Raising
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
@@ -26,13 +31,15 @@ __all__ = [
     "WANTED_CHANCE",
     "Needed",
     "known_share",
+    "needed_again",
     "needed_for",
     "seeds_behind",
     "seeds_needed",
+    "sharing",
 ]
 
 CELLED = (Raising.CELLS, Raising.CLUMPS, Raising.POTS)
-"""Ways of sowing in which a cell or pot counts as one plant, whatever is sown in it."""
+"""Ways of sowing that fill cells or pots."""
 NOTHING_WANTED = "no number of plants wanted was given"
 NOT_KNOWN = "how much of this seed comes up is not known"
 
@@ -44,7 +51,7 @@ class Needed:
     Attributes:
         amount: cells and seeds; None where they cannot be told, see `fault`.
         known: the germination reckoned with, and what stands behind it.
-        kept: shares that take after pricking out and that come through to planting.
+        kept: shares kept at pricking out, where it is, and on to planting.
         fault: what stands against an amount; empty where there is one.
     """
 
@@ -90,10 +97,27 @@ def needed_for(
     known, kept = known_share(season, crop.key, packet), shares_kept(way)
     if known is None:
         return Needed(None, fault=NOT_KNOWN)
-    seeds_each = per_cell if way in CELLED else 1
+    each, left = sharing(crop, way, per_cell)
     behind = seeds_behind(known, packet)
-    amount, fault = seeds_needed(wanted, known.share, behind, seeds_each, kept)
+    amount, fault = seeds_needed(wanted, known.share, behind, each, kept, left=left)
     return Needed(amount, known, kept, fault)
+
+
+def needed_again(season: Season, batch: Batch) -> Needed:
+    """What the plants wanted of a batch take when it is sown again in the same way."""
+    crop, sowing = season.crop(batch.crop), batch.sowing
+    if sowing is None:
+        return needed_for(season, crop, batch.wanted, None, "", crop.growing.per_cell)
+    packet, each = season.packets.get(sowing.packet), sowing.per_cell or crop.growing.per_cell
+    return needed_for(season, crop, batch.wanted, packet, sowing.raising, each)
+
+
+def sharing(crop: Crop, raising: str, per_cell: int) -> tuple[int, int]:
+    """Seeds that share a cell or pot, and plants had of it when all of them come up."""
+    if raising not in CELLED:
+        return 1, 1
+    left = 1 if raising == Raising.CLUMPS else crop.growing.keep_per_cell
+    return per_cell, min(per_cell, left)
 
 
 def known_share(season: Season, crop_key: str, packet: Packet | None = None) -> LearnedShare | None:
@@ -120,13 +144,15 @@ def seeds_behind(share: LearnedShare, packet: Packet | None) -> float | None:
     return None
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=8192)
 def seeds_needed(
     wanted: int,
     share: float,
     tested: float | None,
     per_cell: int = 1,
     kept: tuple[float, ...] = SURVIVAL,
+    chance: float = WANTED_CHANCE,
+    left: int = 1,
 ) -> tuple[Quantity | None, str]:
     """Seeds and cells for so many plants ready nine times in ten.
 
@@ -135,12 +161,20 @@ def seeds_needed(
         share: germination share.
         tested: seeds that share rests on; None takes it as it stands.
         per_cell: seeds in a cell.
-        kept: shares that take after pricking out and that come through to planting.
+        kept: shares kept at pricking out, where it is, and on to planting.
+        chance: chance wanted.
+        left: plants left in a cell after thinning. Each has the seeds that fall to it; cells are
+            filled whole, so that the chance is at least the one told.
 
     Returns:
         The amount and nothing, or None and what stands against it.
     """
     try:
-        return how_many(wanted, share, tested, kept, WANTED_CHANCE, per_cell), ""
+        found = how_many(wanted, share, tested, kept, chance, math.ceil(per_cell / left))
     except OutOfRangeError as error:
         return None, str(error)
+    if left == 1:
+        return found, ""
+    cells = math.ceil(found.cells / left)
+    had = cells * left * found.p
+    return replace(found, cells=cells, seeds=cells * per_cell, expected_plants=had), ""

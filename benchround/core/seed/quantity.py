@@ -51,7 +51,6 @@ __all__ = [
     "how_many",
     "least_germination",
     "seeds_in_grams",
-    "seeds_needed",
     "seeds_per_cell",
     "seeds_per_gram",
     "share_with_plant",
@@ -126,36 +125,13 @@ def how_many(
     return Quantity(cells, cells * per_cell, cells * p, got, p)
 
 
-def seeds_needed(
-    want: int,
-    germination: float,
-    tested: float | None = None,
-    survival: Sequence[float] = (),
-    chance: float = WANTED_CHANCE,
-    per_cell: int = 1,
-) -> int:
-    """Return the seeds `how_many` says, without what is told beside them, in half its time.
-
-    Args:
-        want: Plants wanted, at least 1.
-        germination: Germination share, above 0 and up to 1.
-        tested: Seeds the germination share rests on; None takes it as known exactly.
-        survival: Shares kept at pricking out, planting out and so on, each above 0 and up to 1.
-        chance: Chance wanted, between 0 and 1.
-        per_cell: Seeds in a cell, thinned to one plant.
-
-    Raises:
-        OutOfRangeError: A figure is outside its range.
-    """
-    if tested is None:
-        return how_many(want, germination, None, survival, chance, per_cell).seeds
-    a, b = germination_belief(germination, tested)
-    return cells_needed_uncertain(want, chance, a, b, per_cell, survival) * per_cell
-
-
 def shares_kept(raising: str) -> tuple[float, ...]:
-    """Return the shares reckoned with where none are given: a drilled row is not pricked out."""
-    return SURVIVAL[1:] if raising == Raising.DRILL else SURVIVAL
+    """Return the shares reckoned with where none are given.
+
+    Only what is sown broadcast in a tray is pricked out: a drilled row, a cell, a clump or a pot
+    loses nothing there.
+    """
+    return SURVIVAL if raising == Raising.TRAY else SURVIVAL[1:]
 
 
 def germination_belief(germination: float, tested: float) -> tuple[float, float]:

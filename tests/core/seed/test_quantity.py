@@ -19,7 +19,6 @@ from benchround.core.seed.quantity import (
     germination_belief,
     how_many,
     least_germination,
-    seeds_needed,
     seeds_per_cell,
     share_with_plant,
     trays_needed,
@@ -206,19 +205,11 @@ def test_a_big_test_comes_to_the_same_as_a_known_share() -> None:
 
 
 @given(st.integers(1, 60), st.floats(0.3, 0.99), st.integers(5, 200))
-def test_seeds_needed_are_scipys_fewest(want: int, germination: float, tested: int) -> None:
-    seeds = seeds_needed(want, germination, tested)
+def test_seeds_are_scipys_fewest(want: int, germination: float, tested: int) -> None:
+    seeds = how_many(want, germination, tested).seeds
     belief = germination_belief(germination, tested)
     assert stats.betabinom.sf(want - 1, seeds, *belief) >= 0.9 - 1e-9
     assert seeds == want or stats.betabinom.sf(want - 1, seeds - 1, *belief) < 0.9 + 1e-9
-
-
-@pytest.mark.parametrize("tested", [None, 20.0])
-def test_seeds_needed_are_told_alone_as_with_all_figures(tested: float | None) -> None:
-    """Regression: two ways to our own number."""
-    assert (
-        seeds_needed(24, 0.8, tested, KEPT, 0.9, 2) == how_many(24, 0.8, tested, KEPT, 0.9, 2).seeds
-    )
 
 
 def test_all_up_in_a_small_test_is_no_proof() -> None:

@@ -56,7 +56,7 @@ def test_cells_are_the_fewest_that_are_enough_nine_times_in_ten(key: str, wanted
     assert cells is not None
     per_cell = plan.per_cell if plan.cells is not None else 1
     up = 1 - (1 - rules.germination.share) ** per_cell
-    p = up * SURVIVAL[0] * SURVIVAL[1]
+    p = up * SURVIVAL[1] * (SURVIVAL[0] if plan.raising == "tray" else 1.0)
     assert binom.sf(wanted - 1, cells, p) >= WANTED_CHANCE
     assert cells == wanted or binom.sf(wanted - 1, cells - 1, p) < WANTED_CHANCE
     assert plan.seeds == (cells * plan.per_cell if plan.cells is not None else cells)
@@ -75,7 +75,7 @@ def test_own_counts_move_the_number_as_they_do_in_the_round() -> None:
     assert rules.germination is not None
     before, after = (plan_sowing(season(*s), rules, SPRING, 24) for s in ((), COUNTED))
     learned = (25 * rules.germination.share + 60) / 225
-    expected = how_many(24, learned, 225.0, SURVIVAL, WANTED_CHANCE)
+    expected = how_many(24, learned, 225.0, SURVIVAL[1:], WANTED_CHANCE)
     assert before.cells is not None and after.cells is not None
     assert after.cells == expected.cells > before.cells
     assert f"yours {learned:.0%} from 200 seeds in 1 sowing" in after.how
@@ -87,8 +87,8 @@ def test_the_packet_chosen_gives_the_share_and_is_named_where_it_is_short() -> N
         {"crop": "cosmos", "year": 2026, "seeds": 30, "germination": 0.45, "tested": 20},
     )  # fmt: skip
     plan = plan_sowing(season(low), crop("cosmos"), SPRING, 24, packet="p1")
-    assert plan.cells == how_many(24, 0.45, 20.0, SURVIVAL, WANTED_CHANCE).cells
-    assert "at 45% x 90% x 90%" in plan.how
+    assert plan.cells == how_many(24, 0.45, 20.0, SURVIVAL[1:], WANTED_CHANCE).cells
+    assert "at 45% x 90%" in plan.how
     urgent = [word.text for word in plan.minds if word.urgent]
     assert urgent[0] == f"packet p1 holds 30, {plan.seeds} are needed"
     assert "comes up below 50 %" in urgent[1]
