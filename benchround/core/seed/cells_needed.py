@@ -13,13 +13,14 @@ from functools import lru_cache
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.numbers.distributions import binomial_at_least, log_beta, log_choose
+from benchround.core.numbers.ranges import MOST_COUNTED, share, whole, within
 from benchround.core.numbers.ranges import chance as check_chance
-from benchround.core.numbers.ranges import share, whole, within
 from benchround.core.seed.thermal_model import NORMAL
 
 MOST_CELLS = 5_000_000
 MOST_CELLS_UNCERTAIN = 20_000
 MOST_PER_CELL = 1000
+_FEWER = "ask for fewer, or use seed that comes up better than"
 SLACK = 1e-12
 """A chance this little short of the wanted one is a rounding error, not a shortfall."""
 
@@ -82,8 +83,7 @@ def cells_needed(want: int, chance: float, p: float) -> int:
     cells = max(want, first_guess(want, chance, p))
     if cells > MOST_CELLS:
         raise OutOfRangeError(
-            f"about {cells} cells would be needed for {want} plants: ask for fewer, or use seed "
-            f"that comes up better than {p:g}."
+            f"about {cells} cells would be needed for {want} plants: {_FEWER} {p:g}."
         )
     while cells > want and chance_enough(cells - 1, want, p) >= chance - SLACK:
         cells -= 1
@@ -93,13 +93,22 @@ def cells_needed(want: int, chance: float, p: float) -> int:
 
 
 def first_guess(want: int, chance: float, p: float) -> int:
-    """Return the closed-form guess `cells_needed` starts from, exact or a few off."""
+    """Return the closed-form guess `cells_needed` starts from, exact or a few off.
+
+    Raises:
+        OutOfRangeError: A figure is outside its range, or more cells are needed than can be told.
+    """
     whole("plants wanted", want, 1)
     check_chance("chance wanted", chance)
     share("chance that a cell yields a plant", p)
     z, q = NORMAL.inv_cdf(chance), 1.0 - p
     root = math.sqrt(max(0.0, z * z * q + 4.0 * (want - 0.5)))
-    return math.ceil(((z * math.sqrt(q) + root) / (2.0 * math.sqrt(p))) ** 2)
+    guess = (z * math.sqrt(q) + root) / (2.0 * math.sqrt(p))
+    if guess > MOST_COUNTED:
+        raise OutOfRangeError(
+            f"more cells than can be told would be needed for {want} plants: {_FEWER} {p:g}."
+        )
+    return math.ceil(guess**2)
 
 
 def cells_needed_uncertain(

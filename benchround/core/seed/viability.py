@@ -84,11 +84,19 @@ def moisture_for(
     days: float,
     temp_c: float,
 ) -> float:
-    """Return the greatest moisture (% of fresh weight) that keeps the seed so long."""
+    """Return the greatest moisture (% of fresh weight) that keeps the seed so long.
+
+    Raises:
+        OutOfRangeError: A figure is outside its range, or the moisture is outside 2 to 25 %, for
+            which the equation was never fitted.
+    """
     within("days in store", days, 0.0, low_open=True)
     within("store temperature (C)", temp_c, COLDEST_C, WARMEST_C)
     wanted = math.log10(days / _fall(start_percent, end_percent))
-    return float(10.0 ** ((_moisture_free(species, temp_c) - wanted) / species.cw))
+    moisture = float(10.0 ** ((_moisture_free(species, temp_c) - wanted) / species.cw))
+    return _answered(
+        "the seed moisture asked for", moisture, LEAST_MOISTURE, MOST_MOISTURE, "%", "more"
+    )
 
 
 def temperature_for(
@@ -101,7 +109,8 @@ def temperature_for(
     """Return the warmest store (C) that keeps the seed so long.
 
     Raises:
-        OutOfRangeError: No temperature does.
+        OutOfRangeError: A figure is outside its range, no temperature does, or the one that does is
+            outside -20 to 60 C, for which the equation was never fitted.
     """
     within("days in store", days, 0.0, low_open=True)
     within("seed moisture (% of fresh weight)", moisture_percent, LEAST_MOISTURE, MOST_MOISTURE)
@@ -113,7 +122,8 @@ def temperature_for(
             f"no temperature keeps this seed {days:g} days at {moisture_percent:g} % moisture: "
             "dry it further or ask for fewer days."
         )
-    return (math.sqrt(inside) - species.ch) / (2.0 * species.cq)
+    temp_c = (math.sqrt(inside) - species.ch) / (2.0 * species.cq)
+    return _answered("the store temperature asked for", temp_c, COLDEST_C, WARMEST_C, "C", "warmer")
 
 
 def normal_deviate(percent: float) -> float:
@@ -163,6 +173,21 @@ def _moisture_free(species: ViabilityConstants, temp_c: float) -> float:
 def _log(moisture_percent: float) -> float:
     """Return log10 of the moisture."""
     return math.log10(moisture_percent)
+
+
+def _answered(what: str, value: float, low: float, high: float, unit: str, beyond: str) -> float:
+    """Return what was reckoned, or refuse it where the equation was not fitted."""
+    if value > high:
+        raise OutOfRangeError(
+            f"{what} comes to {beyond} than {high:g} {unit}, outside {low:g} to {high:g} {unit}: "
+            "the seed keeps longer than that even there; ask for more days."
+        )
+    if value < low:
+        raise OutOfRangeError(
+            f"{what} comes to less than {low:g} {unit}, outside {low:g} to {high:g} {unit}: "
+            "the seed does not keep so long even there; ask for fewer days."
+        )
+    return value
 
 
 def _fall(start_percent: float, end_percent: float) -> float:

@@ -204,6 +204,13 @@ def test_a_big_test_comes_to_the_same_as_a_known_share() -> None:
     assert tested.chance == pytest.approx(known.chance, abs=1e-3)
 
 
+@pytest.mark.parametrize("germination", [1e-320, 5e-324, 1e-200, 1e-17])
+def test_a_share_too_small_to_reckon_with_is_refused_in_words(germination: float) -> None:
+    for survival in ((), (1e-10,)):
+        with pytest.raises(OutOfRangeError, match=r"ask for fewer|give a figure above 0"):
+            how_many(1, germination, None, survival)
+
+
 @given(st.integers(1, 60), st.floats(0.3, 0.99), st.integers(5, 200))
 def test_seeds_are_scipys_fewest(want: int, germination: float, tested: int) -> None:
     seeds = how_many(want, germination, tested).seeds

@@ -1,3 +1,5 @@
+from collections.abc import Callable
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -111,3 +113,23 @@ def test_impossible_stores_are_refused(call: object) -> None:
     assert callable(call)
     with pytest.raises(OutOfRangeError):
         call()
+
+
+LETTUCE = CONSTANTS["Lactuca sativa"]
+
+
+@pytest.mark.parametrize(
+    ("answer", "words"),
+    [
+        # 10 ** ((6.895 + 0.0329 x 20 - 0.000478 x 400 - log10(1 / 0.3633)) / 4.2) = 44.5 % by hand
+        (lambda: moisture_for(LETTUCE, 95, 90, 1, -20), "more than 25 %.*ask for more days"),
+        (lambda: moisture_for(LETTUCE, 95, 90, 1e6, 40), "less than 2 %.*ask for fewer days"),
+        (lambda: temperature_for(LETTUCE, 95, 90, 0.01, 10), "warmer than 60 C.*more days"),
+        (lambda: temperature_for(LETTUCE, 95, 90, 600, 10), "less than -20 C.*fewer days"),
+    ],
+)
+def test_what_the_equation_was_not_fitted_for_is_not_answered(
+    answer: Callable[[], float], words: str
+) -> None:
+    with pytest.raises(OutOfRangeError, match=words):
+        answer()
