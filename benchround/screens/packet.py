@@ -11,7 +11,7 @@ from benchround.core.crop.crop import PlantClass
 from benchround.core.crop.search import find_crops
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.record_figures import RULES
-from benchround.core.seed.age import age_word, test_words
+from benchround.core.seed.age import age_word, germination_words
 from benchround.core.seed.packet import Packet
 from benchround.core.typed.figures import read_note, read_number, read_whole
 from benchround.screens.keys import PACKET, bindings
@@ -129,7 +129,7 @@ class PacketSheet(Sheet, inherit_bindings=False):
             return ()
         crop, today = self.desk.season.crop(self.crop_key), self.desk.today
         age = age_word(packet, crop, today)
-        words = [*((age,) if age else ()), *test_words(packet)]
+        words = [*((age,) if age else ()), *germination_words(packet)]
         lines = [
             row
             for word in words

@@ -118,3 +118,7 @@ def _polynomial(x: float, coefficients: tuple[float, ...]) -> float:
     for coefficient in coefficients:
         total = total * x + coefficient
     return total
+
+
+NORMAL = Normal()
+"""The one everybody reckons with; it holds nothing."""

@@ -111,7 +111,7 @@ def shelf_years(crop: Crop) -> tuple[int | None, str]:
     return None, ""
 
 
-def test_words(packet: Packet) -> tuple[Word, ...]:
+def germination_words(packet: Packet) -> tuple[Word, ...]:
     """What its germination figure is worth: a small test tells little, a low share wants more."""
     found: list[Word] = []
     share, tested = packet.germination, packet.tested

@@ -13,9 +13,9 @@ from functools import lru_cache
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.numbers.distributions import binomial_at_least, log_beta, log_choose
+from benchround.core.numbers.normal import NORMAL
 from benchround.core.numbers.ranges import MOST_COUNTED, share, whole, within
 from benchround.core.numbers.ranges import chance as check_chance
-from benchround.core.seed.thermal_model import NORMAL
 
 MOST_CELLS = 5_000_000
 MOST_CELLS_UNCERTAIN = 20_000

@@ -16,12 +16,13 @@ from benchround.core.batch.batch import Batch
 from benchround.core.crop.crop import Crop, Raising
 from benchround.core.frozen import dataclass
 from benchround.core.learning.share import ShareBelief
+from benchround.core.numbers.normal import NORMAL
 from benchround.core.numbers.ranges import within
 from benchround.core.season import Season
 from benchround.core.seed.heat import places_of, thermal_model
 from benchround.core.seed.looks_of import first_up_of, looks_of
 from benchround.core.seed.partial_count import expected_final_uncertain
-from benchround.core.seed.thermal_model import LEAST_SIGMA, NORMAL, ThermalModel
+from benchround.core.seed.thermal_model import LEAST_SIGMA, ThermalModel
 from benchround.core.seed.waiting import heat_by
 
 SEED_SPREAD = 0.5

@@ -10,8 +10,8 @@ import math
 from collections.abc import Callable
 
 from benchround.core.numbers.matrices import Matrix
+from benchround.core.numbers.normal import NORMAL
 from benchround.core.seed.looks import Looks
-from benchround.core.seed.thermal_model import NORMAL
 
 Cell = tuple[float, float, int]
 """ln of the start and end of an interval (infinite where open) and the number of seeds in it."""

@@ -10,8 +10,8 @@ from __future__ import annotations
 import math
 
 from benchround.core.errors import OutOfRangeError
+from benchround.core.numbers.normal import NORMAL
 from benchround.core.numbers.ranges import chance, within
-from benchround.core.seed.thermal_model import NORMAL
 
 DEAD_PRIOR = 0.10
 """Prior chance that a sowing is dead, before anything is known; our proposal, no source."""

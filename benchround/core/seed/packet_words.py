@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from benchround.core.crop.crop import Crop
-from benchround.core.seed.age import Word, age_word, test_words
+from benchround.core.seed.age import Word, age_word, germination_words
 from benchround.core.seed.packet import Packet
 from benchround.core.seed.weight import grams_of_seeds
 
@@ -54,7 +54,7 @@ def packet_words(
     short = short_words(packet, needed, crop)
     age = age_word(packet, crop, day)
     found = (Word(short, True),) if short else ()
-    return (*found, *((age,) if age is not None else ()), *test_words(packet))
+    return (*found, *((age,) if age is not None else ()), *germination_words(packet))
 
 
 def urgent_words(words: tuple[Word, ...]) -> str:

@@ -7,10 +7,8 @@ from collections.abc import Sequence
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.normal import Normal
+from benchround.core.numbers.normal import NORMAL
 from benchround.core.numbers.ranges import require_air_temp, within
-
-NORMAL = Normal()
 
 PLATEAU_SHARE = 0.7
 """How far from optimum to ceiling the full rate holds before it falls (0 to 1).

@@ -14,8 +14,8 @@ import math
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
+from benchround.core.numbers.normal import NORMAL
 from benchround.core.numbers.ranges import whole, within
-from benchround.core.seed.thermal_model import NORMAL
 
 LEAST_MOISTURE, MOST_MOISTURE = 2.0, 25.0
 COLDEST_C, WARMEST_C = -20.0, 60.0
