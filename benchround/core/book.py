@@ -25,7 +25,7 @@ from benchround.core.season import PutOff, Season
 from benchround.core.site import Place, place_from, site_from
 from benchround.core.sky.weather import Weather, weather_from
 
-SETTINGS = frozenset(
+SETTING_KINDS = frozenset(
     {Kind.SITE, Kind.PLACE, Kind.CONTAINER, Kind.PACKET, Kind.SETTING, Kind.CAUTION_READ}
 )
 
@@ -41,7 +41,7 @@ SHARED: dict[Kind, Chapter] = {
     Kind.PUT_OFF: ("put off", ""),
     Kind.DONE: ("done", ""),
     Kind.CROP_RULE: ("crop rules", ""),
-    **dict.fromkeys(SETTINGS, ("settings", "")),
+    **dict.fromkeys(SETTING_KINDS, ("settings", "")),
 }
 """Kinds that share one chapter, whatever they are about."""
 NOT_OF_BATCHES = frozenset(kind for kind in Kind if kind is Kind.LID or kind not in TABLE)
@@ -83,7 +83,7 @@ class RecordBook:
         self._weather = Weather()
         self._site = site_from(None)
         self._places: tuple[Place, ...] = ()
-        self._settings: dict[Kind, dict[str, Record]] = {kind: {} for kind in SETTINGS}
+        self._settings: dict[Kind, dict[str, Record]] = {kind: {} for kind in SETTING_KINDS}
         self._values: dict[str, str] = {}
         self._cautions_read: dict[str, date] = {}
         self._crops: Mapping[str, Crop] = {}
@@ -239,7 +239,7 @@ class RecordBook:
             self._doubts.pop(about, None)
 
     def _fold_settings(self) -> None:
-        latest: dict[Kind, dict[str, Record]] = {kind: {} for kind in SETTINGS}
+        latest: dict[Kind, dict[str, Record]] = {kind: {} for kind in SETTING_KINDS}
         for record in self._live(("settings", "")):
             latest[record.kind][record.about] = record
         latest[Kind.CONTAINER] = _same_if_equal(

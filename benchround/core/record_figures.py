@@ -282,7 +282,7 @@ OF_SITE = frozenset({Kind.READING, Kind.OUTLOOK, Kind.NOTED})
 OF_NAMES = frozenset({Kind.CONTAINER, Kind.PACKET, Kind.CAUTION_READ})
 """Kinds that are about a thing with a name of its own."""
 
-NOT_OF_BATCHES = frozenset({Kind.READING, Kind.OUTLOOK, Kind.LID}) | OF_NAMES
+NEVER_ABOUT_A_BATCH = frozenset({Kind.READING, Kind.OUTLOOK, Kind.LID}) | OF_NAMES
 
 
 def figure_rule(kind: Kind, name: str) -> FigureRule:

@@ -30,7 +30,7 @@ from benchround.core.record import Draft, Figure, Kind, Record, live
 from benchround.core.season import Season
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 
-CARE = frozenset(
+DAILY_CARE = frozenset(
     {
         Kind.WATERED,
         Kind.FED,
@@ -189,7 +189,7 @@ def _of_chapter(
 
 def tells(record: Record) -> bool:
     """Whether a record of a batch that is over still says something of it."""
-    return record.kind not in CARE or any(name in record.figures for name in TELLING)
+    return record.kind not in DAILY_CARE or any(name in record.figures for name in TELLING)
 
 
 def _still_telling(lines: list[Record]) -> list[Record]:

@@ -18,9 +18,9 @@ __all__ = [
     "UNICODE",
     "Glyphs",
     "Grid",
+    "Inked",
     "Line",
     "Role",
-    "Span",
     "cell_width",
     "clean",
     "cut",
@@ -61,14 +61,14 @@ class Role(StrEnum):
     CURVE = "curve"
 
 
-class Span(NamedTuple):
-    """A piece of a line that means one thing."""
+class Inked(NamedTuple):
+    """A stretch of a line in one ink: text that means one thing."""
 
     text: str
     role: Role = Role.TEXT
 
 
-Line = tuple[Span, ...]
+Line = tuple[Inked, ...]
 BLANK: Line = ()
 
 
@@ -85,17 +85,17 @@ def line_width(line: Line) -> int:
 def within_width(lines: Iterable[Line], width: int, glyphs: Glyphs) -> Iterator[Line]:
     """Yield the lines cleaned, each cut with an ellipsis where it is wider than the width."""
     for line in lines:
-        spans: list[Span] = []
+        spans: list[Inked] = []
         left = max(0, width)
         for text, role in line:
             seen = clean(text, glyphs)
             wide = cell_width(seen)
             if wide > left:
                 if left:
-                    spans.append(Span(cut(seen, left, glyphs), role))
+                    spans.append(Inked(cut(seen, left, glyphs), role))
                 break
             if seen:
-                spans.append(Span(seen, role))
+                spans.append(Inked(seen, role))
             left -= wide
         yield tuple(spans)
 
@@ -104,7 +104,7 @@ def paragraph(
     text: str, width: int, glyphs: Glyphs, role: Role = Role.TEXT, indent: str = ""
 ) -> tuple[Line, ...]:
     """Return a text broken into lines of one role."""
-    return tuple((Span(words, role),) for words in wrap(text, width, glyphs, indent))
+    return tuple((Inked(words, role),) for words in wrap(text, width, glyphs, indent))
 
 
 class Grid:
@@ -112,17 +112,17 @@ class Grid:
 
     def __init__(self, width: int, height: int) -> None:
         self.width, self.height = max(0, width), max(0, height)
-        self._cells = [[Span(" ", Role.TEXT)] * self.width for _ in range(self.height)]
+        self._cells = [[Inked(" ", Role.TEXT)] * self.width for _ in range(self.height)]
 
     def put(self, column: int, row: int, sign: str, role: Role) -> None:
         """Put one sign; outside the grid it is left out."""
         if 0 <= column < self.width and 0 <= row < self.height:
-            self._cells[row][column] = Span(sign, role)
+            self._cells[row][column] = Inked(sign, role)
 
     def line(self, row: int) -> Line:
         """Return a row, neighbours of one role joined."""
         grouped = groupby(self._cells[row], key=lambda span: span.role)
-        return tuple(Span("".join(span.text for span in spans), role) for role, spans in grouped)
+        return tuple(Inked("".join(span.text for span in spans), role) for role, spans in grouped)
 
     def lines(self) -> tuple[Line, ...]:
         """Return all rows."""

@@ -11,9 +11,9 @@ from benchround.core.planning.overlap import flowering_overlap, flowerless
 from benchround.drawing.canvas import (
     UNICODE,
     Glyphs,
+    Inked,
     Line,
     Role,
-    Span,
     fit,
     paragraph,
     within_width,
@@ -122,15 +122,15 @@ def flowering_rows(
         role = Role.TITLE if chosen and one.batch == chosen else Role.LABEL
         said = "; ".join(filter(None, (_together_words(one, chosen), looks_like(one))))
         line: Line = (
-            Span(fit(one.title, label, glyphs) + " ", role),
+            Inked(fit(one.title, label, glyphs) + " ", role),
             *bar(one.stretches, scale, today, glyphs),
         )
         if words:
-            beside = Span(" " + said, Role.TEXT)
+            beside = Inked(" " + said, Role.TEXT)
             yield tuple(within_width([(*line, beside)], width, glyphs))
         else:
             under = wrap(said, width - len(INDENT), glyphs)
-            more = [(Span(INDENT + text, Role.TEXT),) for text in under]
+            more = [(Inked(INDENT + text, Role.TEXT),) for text in under]
             yield tuple(within_width([line, *more], width, glyphs))
 
 
@@ -152,13 +152,13 @@ def flowering_lines(
 ) -> tuple[Line, ...]:
     """The whole picture: axis, the flowerings, and when nothing flowers."""
     if not found:
-        return tuple(within_width([(Span(NONE, Role.QUIET),)], width, glyphs))
+        return tuple(within_width([(Inked(NONE, Role.QUIET),)], width, glyphs))
     label, strip, _ = _columns(width)
     scale = Scale(days, strip)
     axis: tuple[Line, ...] = (
-        (Span(fit("in flower", label + 1, glyphs), Role.QUIET), *month_line(scale)),
+        (Inked(fit("in flower", label + 1, glyphs), Role.QUIET), *month_line(scale)),
         (
-            Span(fit(span_label(days), label, glyphs) + " ", Role.QUIET),
+            Inked(fit(span_label(days), label, glyphs) + " ", Role.QUIET),
             *tick_line(scale, today, glyphs),
         ),
     )

@@ -17,9 +17,9 @@ from benchround.drawing.canvas import (
     UNICODE,
     Glyphs,
     Grid,
+    Inked,
     Line,
     Role,
-    Span,
     within_width,
     wrap,
     wrap_items,
@@ -70,19 +70,21 @@ def frame_lines(
         said: turns its sentences and the figures of its axis into the grower's units.
     """
     head = f"{curve.name}, {say_weekday(curve.day)}"
-    lines: list[Line] = [(Span(head, Role.TITLE),)]
+    lines: list[Line] = [(Inked(head, Role.TITLE),)]
     if not curve.known_c:
-        lines.append((Span(NO_FIGURES, Role.QUIET),))
+        lines.append((Inked(NO_FIGURES, Role.QUIET),))
         return tuple(within_width(lines, width, glyphs))
-    lines += [(Span(text, Role.TEXT),) for text in wrap(said(frame_headline(curve)), width, glyphs)]
+    lines += [
+        (Inked(text, Role.TEXT),) for text in wrap(said(frame_headline(curve)), width, glyphs)
+    ]
     lines += _chart(curve, width, glyphs, max(4, most_rows), said.units)
     lines += [_lid_line(curve, _each(width), glyphs), _hour_line(_each(width), glyphs)]
     lines += [
-        (Span(text, Role.QUIET),) for text in wrap_items(map(said, _legend(curve)), width, glyphs)
+        (Inked(text, Role.QUIET),) for text in wrap_items(map(said, _legend(curve)), width, glyphs)
     ]
     for step in curve.steps:
         texts = wrap(said(step_words(step)), width, glyphs, "      ")
-        lines += [(Span(text, Role.TEXT),) for text in texts]
+        lines += [(Inked(text, Role.TEXT),) for text in texts]
     return tuple(within_width(lines, width, glyphs))
 
 
@@ -114,10 +116,10 @@ def _chart(
     for row, line in enumerate(grid.lines()):
         held = limits.get(row)
         value = top - row * step if held is None else held
-        figure = Span(
+        figure = Inked(
             f"{units.figure(value):>{AXIS - 1}}", Role.AXIS if held is None else Role.LIMIT
         )
-        yield (figure, Span(glyphs.upright, Role.AXIS), *line)
+        yield (figure, Inked(glyphs.upright, Role.AXIS), *line)
 
 
 def _nearest(temp: float, step: int) -> int:
@@ -164,7 +166,7 @@ def _lid_line(curve: FrameCurve, each: float, glyphs: Glyphs) -> Line:
         for column in range(round(each * HOURS))
         if curve.lid
     ]
-    spans = [Span("lid".rjust(AXIS - 1), Role.LABEL), Span(glyphs.upright, Role.AXIS)]
+    spans = [Inked("lid".rjust(AXIS - 1), Role.LABEL), Inked(glyphs.upright, Role.AXIS)]
     steps = len(glyphs.levels) - 1
     for position, run in groupby(cells):
         level = glyphs.levels[LID_LEVELS[position] * steps // 7]
@@ -172,7 +174,7 @@ def _lid_line(curve: FrameCurve, each: float, glyphs: Glyphs) -> Line:
         shut, letter = position is LidPosition.SHUT, LID_LETTERS[position]
         fill = glyphs.gap if shut else letter if glyphs.ascii_only else level
         role = Role.QUIET if shut else Role.GOOD
-        spans.append(Span(letter + fill * (length - 1), role))
+        spans.append(Inked(letter + fill * (length - 1), role))
     return tuple(spans)
 
 
@@ -181,7 +183,7 @@ def _hour_line(each: float, glyphs: Glyphs) -> Line:
     text = ""
     for hour in range(0, HOURS, every):
         text = text.ljust(round(hour * each)) + str(hour)
-    return (Span(" " * (AXIS - 1) + glyphs.upright + text, Role.AXIS),)
+    return (Inked(" " * (AXIS - 1) + glyphs.upright + text, Role.AXIS),)
 
 
 def _legend(curve: FrameCurve) -> Iterator[str]:

@@ -13,9 +13,9 @@ from benchround.drawing.canvas import (
     UNICODE,
     Glyphs,
     Grid,
+    Inked,
     Line,
     Role,
-    Span,
     within_width,
     wrap,
     wrap_items,
@@ -48,14 +48,14 @@ def germination_lines(
         glyphs: the set of signs.
         rows: rows from 0 to 100 per cent, at least 3.
     """
-    lines: list[Line] = [(Span(curve.title, Role.TITLE),)]
-    lines += [(Span(text, Role.TEXT),) for text in wrap(_headline(curve), width, glyphs)]
+    lines: list[Line] = [(Inked(curve.title, Role.TITLE),)]
+    lines += [(Inked(text, Role.TEXT),) for text in wrap(_headline(curve), width, glyphs)]
     if curve.looks or curve.curve:
         lines += _chart(curve, max(2, width - AXIS), max(3, rows), glyphs)
         legend = wrap_items(_legend(curve, glyphs), width, glyphs)
-        lines += [(Span(text, Role.QUIET),) for text in legend]
+        lines += [(Inked(text, Role.QUIET),) for text in legend]
     for note in curve.notes:
-        lines += [(Span(text, Role.QUIET),) for text in wrap(note, width, glyphs)]
+        lines += [(Inked(text, Role.QUIET),) for text in wrap(note, width, glyphs)]
     return tuple(within_width(lines, width, glyphs))
 
 
@@ -111,7 +111,7 @@ def _chart(curve: GerminationCurve, columns: int, rows: int, glyphs: Glyphs) -> 
     for number, line in enumerate(grid.lines()):
         share = 1.0 - number / (rows - 1)
         figure = f"{share * 100:.0f}%" if number * 2 % (rows - 1) == 0 else ""
-        yield (Span(f"{figure:>{AXIS - 1}}{glyphs.upright}", Role.AXIS), *line)
+        yield (Inked(f"{figure:>{AXIS - 1}}{glyphs.upright}", Role.AXIS), *line)
     yield from _axis(curve, columns, glyphs)
 
 
@@ -148,15 +148,15 @@ def _axis(curve: GerminationCurve, columns: int, glyphs: Glyphs) -> Iterator[Lin
             text = text.ljust(at) + str(day)
     blank = " " * AXIS
     if curve.today is None:
-        yield (Span(blank + "".join(signs), Role.AXIS),)
+        yield (Inked(blank + "".join(signs), Role.AXIS),)
     else:
         now = min(columns - 1, max(0, round(curve.today / last * (columns - 1))))
         yield (
-            Span(blank + "".join(signs[:now]), Role.AXIS),
-            Span(glyphs.pointer, Role.NOW),
-            Span("".join(signs[now + 1 :]), Role.AXIS),
+            Inked(blank + "".join(signs[:now]), Role.AXIS),
+            Inked(glyphs.pointer, Role.NOW),
+            Inked("".join(signs[now + 1 :]), Role.AXIS),
         )
-    yield (Span(blank + text, Role.AXIS),)
+    yield (Inked(blank + text, Role.AXIS),)
 
 
 def _legend(curve: GerminationCurve, glyphs: Glyphs) -> Iterator[str]:

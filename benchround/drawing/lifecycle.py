@@ -7,9 +7,9 @@ from datetime import date
 from benchround.drawing.canvas import (
     UNICODE,
     Glyphs,
+    Inked,
     Line,
     Role,
-    Span,
     cell_width,
     cut,
     fit,
@@ -32,26 +32,26 @@ def lifecycle_lines(way: Way, width: int, glyphs: Glyphs = UNICODE) -> tuple[Lin
     present one and those next to it are kept.
     """
     if not way.stops:
-        return tuple(within_width([(Span(NOTHING, Role.QUIET),)], width, glyphs))
+        return tuple(within_width([(Inked(NOTHING, Role.QUIET),)], width, glyphs))
     first, last = _shown(way, width, glyphs)
-    names: list[Span] = []
-    days: list[Span] = []
+    names: list[Inked] = []
+    days: list[Inked] = []
     if first > 0:
-        names.append(Span(glyphs.ellipsis + " ", Role.QUIET))
-        days.append(Span(" " * (len(glyphs.ellipsis) + 1), Role.QUIET))
+        names.append(Inked(glyphs.ellipsis + " ", Role.QUIET))
+        days.append(Inked(" " * (len(glyphs.ellipsis) + 1), Role.QUIET))
     for number in range(first, last + 1):
         stop = way.stops[number]
         wide, role = _wide(way, stop, glyphs), _role(stop)
-        names.append(Span(_name(stop), role))
+        names.append(Inked(_name(stop), role))
         rest = wide - cell_width(_name(stop))
         if number < last:
             link = glyphs.ahead if way.stops[number + 1].when is When.AHEAD else glyphs.done
-            names.append(Span(" " + link * (rest + LINK - 1) + " ", Role.QUIET))
+            names.append(Inked(" " + link * (rest + LINK - 1) + " ", Role.QUIET))
         under = wide + (LINK + 1 if number < last else 0)
-        days.append(Span(fit(_day(stop, way.today), under, glyphs), Role.QUIET))
+        days.append(Inked(fit(_day(stop, way.today), under, glyphs), Role.QUIET))
     if last < len(way.stops) - 1:
-        names.append(Span(" " + glyphs.ellipsis, Role.QUIET))
-    head = Span(_headline(way), Role.TITLE)
+        names.append(Inked(" " + glyphs.ellipsis, Role.QUIET))
+    head = Inked(_headline(way), Role.TITLE)
     return tuple(within_width([(head,), tuple(names), tuple(days)], width, glyphs))
 
 

@@ -12,7 +12,7 @@ from benchround.core.dates import Span as Days
 from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 from benchround.core.site import PlaceKind
-from benchround.drawing.canvas import UNICODE, Glyphs, Line, Role, Span, fit, within_width, wrap
+from benchround.drawing.canvas import UNICODE, Glyphs, Inked, Line, Role, fit, within_width, wrap
 from benchround.drawing.room_stays import Stay, capacity, stays
 from benchround.drawing.scale import Scale, month_line, span_label, tick_line
 from benchround.drawing.words import counted, say, spoken
@@ -107,7 +107,7 @@ def room_lines(
         glyphs: the set of signs.
     """
     if not rooms or not rooms[0].used:
-        return tuple(within_width([(Span(NO_TRAYS, Role.QUIET),)], width, glyphs))
+        return tuple(within_width([(Inked(NO_TRAYS, Role.QUIET),)], width, glyphs))
     label, state, strip = _columns(width)
     shown = _weeks_shown(rooms[0], today, strip)
     each = strip // len(shown)
@@ -117,22 +117,22 @@ def room_lines(
     scale = Scale(days, each * len(shown))
     left = label + state + 2
     lines: list[Line] = [
-        (Span(fit("trays, by the week", left, glyphs), Role.QUIET), *month_line(scale)),
+        (Inked(fit("trays, by the week", left, glyphs), Role.QUIET), *month_line(scale)),
         (
-            Span(fit(span_label(days), left, glyphs), Role.QUIET),
+            Inked(fit(span_label(days), left, glyphs), Role.QUIET),
             *tick_line(scale, today, glyphs),
         ),
     ]
     for room in rooms:
         head = f"{fit(room.name, label, glyphs)} {fit(room.state, state, glyphs)} "
-        lines.append((Span(head, Role.LABEL), *_strip(room, shown, each, today, glyphs)))
+        lines.append((Inked(head, Role.LABEL), *_strip(room, shown, each, today, glyphs)))
         for text in wrap(over_words(room, today), width - 2, glyphs):
-            lines.append((Span("  " + text, Role.BAD),))
+            lines.append((Inked("  " + text, Role.BAD),))
     how = (
         f"Height: share of the room in use, {glyphs.levels[-1]} all of it, {glyphs.over} more than "
         f"there is; right of {glyphs.pointer} expected."
     )
-    lines += [(Span(text, Role.QUIET),) for text in wrap(how, width, glyphs)]
+    lines += [(Inked(text, Role.QUIET),) for text in wrap(how, width, glyphs)]
     return tuple(within_width(lines, width, glyphs))
 
 
@@ -149,11 +149,13 @@ def _weeks_shown(room: PlaceRoom, today: date, strip: int) -> range:
     return range(first, min(weeks, first + strip))
 
 
-def _strip(room: PlaceRoom, shown: range, each: int, today: date, glyphs: Glyphs) -> Iterator[Span]:
+def _strip(
+    room: PlaceRoom, shown: range, each: int, today: date, glyphs: Glyphs
+) -> Iterator[Inked]:
     now = room.week_of(today)
-    signs = [Span(_sign(room, week, glyphs) * each, _role(room, week, now)) for week in shown]
+    signs = [Inked(_sign(room, week, glyphs) * each, _role(room, week, now)) for week in shown]
     for role, spans in groupby(signs, key=lambda span: span.role):
-        yield Span("".join(span.text for span in spans), role)
+        yield Inked("".join(span.text for span in spans), role)
 
 
 def _sign(room: PlaceRoom, week: int, glyphs: Glyphs) -> str:

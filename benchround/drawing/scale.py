@@ -10,7 +10,7 @@ from benchround.core.dates import Span as Days
 from benchround.core.frozen import dataclass
 from benchround.core.site import Site
 from benchround.core.typed.date import MONTH_NAMES
-from benchround.drawing.canvas import Glyphs, Line, Role, Span
+from benchround.drawing.canvas import Glyphs, Inked, Line, Role
 
 ONE_DAY = timedelta(days=1)
 QUARTERS = (1, 4, 7, 10)
@@ -89,7 +89,7 @@ def month_line(scale: Scale) -> Line:
         name = _name(month.month, letters)
         if column + len(name) < end:
             text = text.ljust(column) + name
-    return (Span(text.ljust(scale.columns), Role.AXIS),)
+    return (Inked(text.ljust(scale.columns), Role.AXIS),)
 
 
 def tick_line(scale: Scale, today: date, glyphs: Glyphs) -> Line:
@@ -100,9 +100,9 @@ def tick_line(scale: Scale, today: date, glyphs: Glyphs) -> Line:
             signs[column] = glyphs.tick
     now = scale.column(today)
     if not scale.holds(now):
-        return (Span("".join(signs), Role.AXIS),)
+        return (Inked("".join(signs), Role.AXIS),)
     before, after = "".join(signs[:now]), "".join(signs[now + 1 :])
-    return (Span(before, Role.AXIS), Span(glyphs.pointer, Role.NOW), Span(after, Role.AXIS))
+    return (Inked(before, Role.AXIS), Inked(glyphs.pointer, Role.NOW), Inked(after, Role.AXIS))
 
 
 def _months(scale: Scale) -> Iterator[tuple[date, int]]:

@@ -9,7 +9,7 @@ from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 from benchround.core.water.run import DayPart
 from benchround.core.water.tray_outlook import DAYS_AHEAD, TrayOutlook, tray_outlook
-from benchround.drawing.canvas import UNICODE, Glyphs, Line, Role, Span, fit, within_width
+from benchround.drawing.canvas import UNICODE, Glyphs, Inked, Line, Role, fit, within_width
 from benchround.drawing.words import counted, say_weekday, spoken
 
 PARTS = tuple(DayPart)
@@ -114,16 +114,16 @@ def water_rows(trays: Iterable[WaterLeft], width: int, glyphs: Glyphs = UNICODE)
     label, place, state, bar = _columns(width)
     for tray in trays:
         role = _role(tray)
-        spans = [Span(fit(tray.title, label, glyphs) + " ", Role.LABEL)]
+        spans = [Inked(fit(tray.title, label, glyphs) + " ", Role.LABEL)]
         if place:
-            spans.append(Span(fit(tray.place, place, glyphs) + " ", Role.QUIET))
-        spans.append(Span(fit(tray.state, state, glyphs) + " ", role))
+            spans.append(Inked(fit(tray.place, place, glyphs) + " ", Role.QUIET))
+        spans.append(Inked(fit(tray.state, state, glyphs) + " ", role))
         if bar:
             filled = _filled(tray.share, bar, glyphs)
             spans += [
-                Span(filled, Role.WATER),
-                Span(glyphs.gap * (bar - len(filled)), Role.QUIET),
-                Span(f"{tray.share:>5.0%}", Role.TEXT),
+                Inked(filled, Role.WATER),
+                Inked(glyphs.gap * (bar - len(filled)), Role.QUIET),
+                Inked(f"{tray.share:>5.0%}", Role.TEXT),
             ]
         yield from within_width([tuple(spans)], width, glyphs)
 
@@ -158,14 +158,14 @@ def water_lines(
 ) -> tuple[Line, ...]:
     """The whole picture: headings, and a line for each tray, in the order given."""
     if not trays:
-        return tuple(within_width([(Span(NO_TRAYS, Role.QUIET),)], width, glyphs))
+        return tuple(within_width([(Inked(NO_TRAYS, Role.QUIET),)], width, glyphs))
     label, place, state, bar = _columns(width)
     heads = [fit("tray", label, glyphs), fit("dry in", state, glyphs)]
     if place:
         heads.insert(1, fit("place", place, glyphs))
     if bar:
         heads.append("left to spare")
-    lines = [(Span(" ".join(heads), Role.QUIET),), *water_rows(trays, width, glyphs)]
+    lines = [(Inked(" ".join(heads), Role.QUIET),), *water_rows(trays, width, glyphs)]
     return tuple(within_width(lines, width, glyphs))
 
 

@@ -10,7 +10,7 @@ from benchround.core.frame.lid_words import LidLimits
 from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 from benchround.core.sky.weather import DayWeather
-from benchround.drawing.canvas import UNICODE, Glyphs, Line, Role, Span, fit, within_width
+from benchround.drawing.canvas import UNICODE, Glyphs, Inked, Line, Role, fit, within_width
 from benchround.drawing.words import say_weekday, spoken
 
 DAYS = 7
@@ -21,7 +21,7 @@ NOTHING = "No weather is known for the coming days."
 WORDS, FIGURES = 35, 11
 """Cells of the words, and of lowest and highest on either side of the bar."""
 LEAST_BAR, LONGEST_BAR = 6, 60
-SPACE = Span(" ", Role.TEXT)
+SPACE = Inked(" ", Role.TEXT)
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,15 +97,15 @@ def weather_rows(days: Sequence[DayLine], width: int, glyphs: Glyphs = UNICODE) 
     for line in days:
         on = say_weekday(line.day)
         on = on if name > len("Wed 27") else on[: -len(" May")]
-        spans = [Span(fit(on, name, glyphs) + " ", Role.LABEL)]
-        low = Span(f"{_figure(line.low_c):>3}", Role.COLD if _cold(line) else Role.TEXT)
-        high = Span(f"{_figure(line.high_c)} C", Role.HOT if _hot(line) else Role.TEXT)
+        spans = [Inked(fit(on, name, glyphs) + " ", Role.LABEL)]
+        low = Inked(f"{_figure(line.low_c):>3}", Role.COLD if _cold(line) else Role.TEXT)
+        high = Inked(f"{_figure(line.high_c)} C", Role.HOT if _hot(line) else Role.TEXT)
         if bar >= LEAST_BAR:
-            gap = Span(" " * (6 - len(high.text)), Role.TEXT)
+            gap = Inked(" " * (6 - len(high.text)), Role.TEXT)
             spans += [low, SPACE, *_bar(line, scale, bar, glyphs), SPACE, high, gap]
         else:
-            spans += [low, Span("..", Role.TEXT), high, SPACE]
-        spans.append(Span(sky_words(line), _role(line)))
+            spans += [low, Inked("..", Role.TEXT), high, SPACE]
+        spans.append(Inked(sky_words(line), _role(line)))
         yield from within_width([tuple(spans)], width, glyphs)
 
 
@@ -138,17 +138,17 @@ def _scale(days: Iterable[DayLine]) -> tuple[float, float]:
     return low, max(high, low + 1.0)
 
 
-def _bar(line: DayLine, scale: tuple[float, float], width: int, glyphs: Glyphs) -> Iterator[Span]:
+def _bar(line: DayLine, scale: tuple[float, float], width: int, glyphs: Glyphs) -> Iterator[Inked]:
     low_c, high_c = line.low_c, line.high_c
     if low_c is None or high_c is None or low_c > high_c:
-        yield Span(glyphs.gap * width, Role.QUIET)
+        yield Inked(glyphs.gap * width, Role.QUIET)
         return
     low, high = scale
     first = round((low_c - low) / (high - low) * (width - 1))
     last = round((high_c - low) / (high - low) * (width - 1))
-    yield Span(glyphs.gap * first, Role.QUIET)
-    yield Span(glyphs.done * (last - first + 1), Role.DONE)
-    yield Span(glyphs.gap * (width - 1 - last), Role.QUIET)
+    yield Inked(glyphs.gap * first, Role.QUIET)
+    yield Inked(glyphs.done * (last - first + 1), Role.DONE)
+    yield Inked(glyphs.gap * (width - 1 - last), Role.QUIET)
 
 
 def weather_lines(
@@ -156,7 +156,7 @@ def weather_lines(
 ) -> tuple[Line, ...]:
     """The whole picture, one line a day."""
     if not days:
-        return tuple(within_width([(Span(NOTHING, Role.QUIET),)], width, glyphs))
+        return tuple(within_width([(Inked(NOTHING, Role.QUIET),)], width, glyphs))
     return tuple(weather_rows(days, width, glyphs))
 
 

@@ -14,9 +14,9 @@ from benchround.core.frozen import dataclass
 from benchround.drawing.canvas import (
     UNICODE,
     Glyphs,
+    Inked,
     Line,
     Role,
-    Span,
     fit,
     within_width,
     wrap_items,
@@ -61,10 +61,10 @@ class Columns:
         taken = sum(column + 1 for column in (lead, label, stage) if column)
         return cls(lead, label, stage, width - taken)
 
-    def left(self, lead: str, label: str, stage: str, glyphs: Glyphs, role: Role) -> list[Span]:
+    def left(self, lead: str, label: str, stage: str, glyphs: Glyphs, role: Role) -> list[Inked]:
         """The words before the strip."""
         shown = ((lead, self.lead), (label, self.label), (stage, self.stage))
-        return [Span(fit(text, wide, glyphs) + " ", role) for text, wide in shown if wide]
+        return [Inked(fit(text, wide, glyphs) + " ", role) for text, wide in shown if wide]
 
 
 def axis_lines(
@@ -78,7 +78,7 @@ def axis_lines(
     blank = sum(len(span.text) for span in heads)
     lines = (
         (*heads, *month_line(scale)),
-        (Span(fit(label, blank, glyphs), Role.QUIET), *tick_line(scale, today, glyphs)),
+        (Inked(fit(label, blank, glyphs), Role.QUIET), *tick_line(scale, today, glyphs)),
     )
     return tuple(within_width(lines, width, glyphs))
 
@@ -134,7 +134,7 @@ def legend_lines(
         f"{glyphs.now} today",
     )
     words = (*wrap_items(letters, width, glyphs), *wrap_items(how, width, glyphs))
-    return tuple(within_width(((Span(one, Role.QUIET),) for one in words), width, glyphs))
+    return tuple(within_width(((Inked(one, Role.QUIET),) for one in words), width, glyphs))
 
 
 def year_lines(
@@ -147,7 +147,7 @@ def year_lines(
 ) -> tuple[Line, ...]:
     """The whole picture: axis, a row for each strip, and what the letters mean."""
     if not strips:
-        return tuple(within_width([(Span(NOTHING, Role.QUIET),)], width, glyphs))
+        return tuple(within_width([(Inked(NOTHING, Role.QUIET),)], width, glyphs))
     shown = {
         stretch.phase
         for strip in strips

@@ -8,7 +8,7 @@ from functools import lru_cache
 from itertools import groupby
 
 from benchround.core.dates import Span as Days
-from benchround.drawing.canvas import Glyphs, Role, Span
+from benchround.drawing.canvas import Glyphs, Inked, Role
 from benchround.drawing.phases import LETTERS, Phase
 from benchround.drawing.scale import Scale
 from benchround.drawing.stretches import Stretch
@@ -21,7 +21,7 @@ Cell = tuple[Phase, bool] | None
 """What a cell of a strip shows: the phase, and whether it is only expected."""
 
 
-def bar(stretches: Sequence[Stretch], scale: Scale, today: date, glyphs: Glyphs) -> Iterator[Span]:
+def bar(stretches: Sequence[Stretch], scale: Scale, today: date, glyphs: Glyphs) -> Iterator[Inked]:
     """Yield the spans of a strip, one cell for each column of the scale.
 
     Each phase begins with its letter, capital where recorded and small where expected. What
@@ -33,22 +33,22 @@ def bar(stretches: Sequence[Stretch], scale: Scale, today: date, glyphs: Glyphs)
         cells[now] = next(
             ((one.phase, False) for one in stretches if _holds_today(one, today)), cells[now]
         )
-    signs: list[Span] = []
+    signs: list[Inked] = []
     for cell, run in groupby(cells):
         signs += _run(cell, sum(1 for _ in run), len(signs), glyphs)
     if scale.holds(now) and not _begins_here(cells, now):
-        signs[now] = Span(glyphs.now, Role.NOW)
+        signs[now] = Inked(glyphs.now, Role.NOW)
         if cells[now] != (cells[now - 1] if now else None) and now + 1 < len(cells):
             # its letter stood where the line now runs
             signs[now + 1 : now + 2] = _run(cells[now + 1], 1, now + 1, glyphs)
     if stretches:
         first, last = stretches[0].opens, stretches[-1].closes
         if last >= scale.days.opens > first:
-            signs[0] = Span(glyphs.before, signs[0].role)
+            signs[0] = Inked(glyphs.before, signs[0].role)
         if first <= scale.days.closes < last:
-            signs[-1] = Span(glyphs.after, signs[-1].role)
+            signs[-1] = Inked(glyphs.after, signs[-1].role)
     for role, spans in groupby(signs, key=lambda span: span.role):
-        yield Span("".join(span.text for span in spans), role)
+        yield Inked("".join(span.text for span in spans), role)
 
 
 def _holds_today(stretch: Stretch, today: date) -> bool:
@@ -88,17 +88,17 @@ def _spans(scale: Scale) -> tuple[Days, ...]:
     return tuple(scale.span_of(column) for column in range(scale.columns))
 
 
-def _run(cell: Cell, length: int, start: int, glyphs: Glyphs) -> list[Span]:
+def _run(cell: Cell, length: int, start: int, glyphs: Glyphs) -> list[Inked]:
     """The signs of neighbouring cells that show the same: a letter, then its line."""
     if cell is None:
-        return [Span(" ", Role.TEXT)] * length
+        return [Inked(" ", Role.TEXT)] * length
     phase, ahead = cell
     role = ROLES.get(phase, Role.AHEAD if ahead else Role.DONE)
     letter = LETTERS.get(phase, "?")
-    signs = [Span(_fill(phase, ahead, glyphs), role)] * length
+    signs = [Inked(_fill(phase, ahead, glyphs), role)] * length
     # at the left edge the letter makes room for the sign of what lies before
     at = 1 if start == 0 and length > 1 else 0
-    signs[at] = Span(letter.lower() if ahead else letter, role)
+    signs[at] = Inked(letter.lower() if ahead else letter, role)
     return signs
 
 

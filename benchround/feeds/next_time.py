@@ -35,7 +35,7 @@ STALLED = {
 
 
 @dataclass(frozen=True, slots=True)
-class Lesson:
+class Finding:
     """One thing to do differently.
 
     Attributes:
@@ -49,13 +49,13 @@ class Lesson:
     source: str
 
 
-def lessons(season: Season) -> tuple[Lesson, ...]:
+def findings(season: Season) -> tuple[Finding, ...]:
     """Everything to do differently: causes by plants lost, then numbers, then what is not known."""
-    return tuple(each_lesson(season))
+    return tuple(each_finding(season))
 
 
-def each_lesson(season: Season) -> Iterator[Lesson]:
-    """What `lessons` says, each reckoned when it is asked for."""
+def each_finding(season: Season) -> Iterator[Finding]:
+    """What `findings` says, each reckoned when it is asked for."""
     yield from _causes(season)
     yield from _stalls(season)
     yield from _numbers(season)
@@ -63,7 +63,7 @@ def each_lesson(season: Season) -> Iterator[Lesson]:
     yield from _uncounted(season)
 
 
-def _causes(season: Season) -> Iterator[Lesson]:
+def _causes(season: Season) -> Iterator[Finding]:
     lost: dict[str, int] = {}
     batches: dict[str, list[str]] = {}
     for name in sorted(season.batches):
@@ -75,10 +75,10 @@ def _causes(season: Season) -> Iterator[Lesson]:
             therefore, source = NEXT_TIME[Cause(cause)]
             number = f"{lost[cause]} lost" if lost[cause] else "all lost, never counted,"
             found = f"{_capital(cause)}: {number} in {_named(season, batches[cause])}"
-            yield Lesson(found, therefore, source)
+            yield Finding(found, therefore, source)
 
 
-def _stalls(season: Season) -> Iterator[Lesson]:
+def _stalls(season: Season) -> Iterator[Finding]:
     stalled: dict[str, list[str]] = {}
     for name in sorted(season.batches):
         record = season.batches[name].main.last.get(Kind.STALLED)
@@ -87,10 +87,10 @@ def _stalls(season: Season) -> Iterator[Lesson]:
     for cause, (therefore, source) in STALLED.items():
         if cause in stalled:
             found = f"{_capital(cause)} stalled {_named(season, stalled[cause])} before it was up"
-            yield Lesson(found, therefore, source)
+            yield Finding(found, therefore, source)
 
 
-def _numbers(season: Season) -> Iterator[Lesson]:
+def _numbers(season: Season) -> Iterator[Finding]:
     for had in wanted_had(season):
         batch = season.batches[had.batch]
         name = f"{had.batch} {had.crop}"
@@ -101,10 +101,10 @@ def _numbers(season: Season) -> Iterator[Lesson]:
         if short:
             so = f"sow {enough} seeds instead of {sown}" if enough and enough > sown > 0 else ""
             words = f"{name}: {had.wanted} wanted, {had.had} {_kept(had, batch)}"
-            yield Lesson(words, so or "sow a few more, or sow twice", OUR_RULE)
+            yield Finding(words, so or "sow a few more, or sow twice", OUR_RULE)
         elif enough and enough < sown:
             words = f"{name}: {had.had} {_kept(had, batch)} for {had.wanted} wanted"
-            yield Lesson(
+            yield Finding(
                 words, f"{enough} seeds are enough nine times in ten; {sown} were sown", OUR_RULE
             )
 
@@ -113,7 +113,7 @@ def _kept(had: Had, batch: Batch) -> str:
     return "planted" if had.planted else "left" if batch.ended else "alive"
 
 
-def _shares(season: Season) -> Iterator[Lesson]:
+def _shares(season: Season) -> Iterator[Finding]:
     crops = {batch.crop for batch in season.batches.values() if batch.sowing is not None}
     for key in sorted(crops):
         learned = season.learned(key).share
@@ -129,10 +129,10 @@ def _shares(season: Season) -> Iterator[Lesson]:
         )
         so = "sow more, or try another packet" if worse else "fewer seeds will do"
         taken = f"{so}; {learned.share:.0%} is reckoned with from now on"
-        yield Lesson(found, taken, OUR_RULE)
+        yield Finding(found, taken, OUR_RULE)
 
 
-def _uncounted(season: Season) -> Iterator[Lesson]:
+def _uncounted(season: Season) -> Iterator[Finding]:
     names = [
         name
         for name in not_counted(season)
@@ -140,7 +140,7 @@ def _uncounted(season: Season) -> Iterator[Lesson]:
         and season.batches[name].tally.up is None
     ]
     if names:
-        yield Lesson(
+        yield Finding(
             f"Never counted: {_named(season, names)}",
             "count once when all are up: without it nothing is learned of how much came up",
             OUR_RULE,

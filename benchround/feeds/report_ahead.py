@@ -7,7 +7,7 @@ from datetime import date
 
 from benchround.core.season import Season
 from benchround.feeds.labels import full_day
-from benchround.feeds.next_time import lessons
+from benchround.feeds.next_time import findings
 from benchround.feeds.next_year import next_year
 from benchround.feeds.pages import Block, Grid, Heading, Words
 from benchround.feeds.report_words import number
@@ -15,7 +15,7 @@ from benchround.feeds.report_words import number
 
 def differently(season: Season) -> Iterator[Block]:
     """What the season's losses and numbers say, each with what it rests on."""
-    found = lessons(season)
+    found = findings(season)
     if found:
         yield Heading("What to do differently")
         rows = tuple((one.found, one.therefore, one.source) for one in found)

@@ -15,7 +15,7 @@ from benchround.core.near_names import near_words, shown
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.record_figures import (
     KINDS,
-    NOT_OF_BATCHES,
+    NEVER_ABOUT_A_BATCH,
     OF_NAMES,
     OF_PLACES,
     OF_SITE,
@@ -173,7 +173,7 @@ class Reader:
             return "", kind is Kind.NOTED
         batches = {name.lower(): name for name in self.season.batches}
         batch = batches.get(about.strip().lower())
-        if batch is not None and kind not in NOT_OF_BATCHES:
+        if batch is not None and kind not in NEVER_ABOUT_A_BATCH:
             return batch, False
         if kind in OF_PLACES:
             return _place_or_batch(about, kind, self.season), kind is not Kind.READING
@@ -207,7 +207,7 @@ def _place_or_batch(about: str, kind: Kind, season: Season) -> str:
         return place_named(about, season)
     except UnknownNameError as error:
         near = near_words(about, season.batches)
-        if kind in NOT_OF_BATCHES or not near:
+        if kind in NEVER_ABOUT_A_BATCH or not near:
             raise
         raise UnknownNameError(f"{error} Batches {near}.") from None
 

@@ -8,7 +8,7 @@ from itertools import chain
 
 from benchround.core.dates import say_day
 from benchround.core.season import Season
-from benchround.feeds.next_time import each_lesson
+from benchround.feeds.next_time import each_finding
 from benchround.feeds.next_year import Advice, each_advice, in_order
 from benchround.feeds.review import (
     By,
@@ -76,12 +76,12 @@ def review_pieces(season: Season, day: date, width: int) -> Pieces:
 def _differently(season: Season, width: int) -> Pieces:
     yield paragraph("What to do differently", width, Role.HEADING)
     found = False
-    for lesson in each_lesson(season):
+    for finding in each_finding(season):
         found = True
-        yield paragraph(lesson.found, width, Role.STRONG)
-        if lesson.therefore:
-            yield paragraph(f"Next time: {lesson.therefore}.", width, Role.INK, INDENT)
-        yield paragraph(f"[{lesson.source}]", width, Role.QUIET, INDENT)
+        yield paragraph(finding.found, width, Role.STRONG)
+        if finding.therefore:
+            yield paragraph(f"Next time: {finding.therefore}.", width, Role.INK, INDENT)
+        yield paragraph(f"[{finding.source}]", width, Role.QUIET, INDENT)
     if not found:
         yield paragraph("Nothing stands out so far.", width)
 

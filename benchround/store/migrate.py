@@ -27,10 +27,10 @@ from benchround.store.tables import Tables, parse_tables
 Pages = dict[str, Tables]
 """Page name -> what stands in it."""
 
-Step = Callable[[Pages], Pages]
+Migration = Callable[[Pages], Pages]
 """From all sound pages in one format to the pages in the next; files left out are removed."""
 
-STEPS: dict[int, Step] = {}
+STEPS: dict[int, Migration] = {}
 """Format a step starts from -> the step. Format 1 is the first, so there are none yet."""
 
 
@@ -39,7 +39,7 @@ def migrate(
     heading: Heading,
     day: date,
     disk: Disk = SYSTEM_DISK,
-    steps: Mapping[int, Step] = STEPS,
+    steps: Mapping[int, Migration] = STEPS,
 ) -> Heading:
     """Bring a season to the present format, or finish doing so; damaged pages stay untouched.
 
@@ -76,7 +76,7 @@ def migrate(
     return heading
 
 
-def _require_steps(start: int, steps: Mapping[int, Step]) -> None:
+def _require_steps(start: int, steps: Mapping[int, Migration]) -> None:
     if any(number not in steps for number in range(start, FORMAT)):
         raise SeasonError(
             f"this season is in format {start}, which this benchround cannot bring to format"

@@ -13,7 +13,7 @@ from benchround.core.record import Cause, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.crops.library import load_library
 from benchround.feeds.cause_words import NEXT_TIME
-from benchround.feeds.next_time import Lesson, lessons
+from benchround.feeds.next_time import Finding, findings
 from tests.feeds.seasons import empty_season, hostile_season, many_season, sample_season
 from tests.sample.story import DAY_0
 
@@ -40,9 +40,9 @@ def counted(name: str, count: int, after: int = 20) -> Event:
     return name, after, Kind.COUNTED, {"count": count, "final": True}
 
 
-def about(season: Season, words: str) -> Lesson:
-    found = [lesson for lesson in lessons(season) if words in lesson.found]
-    assert len(found) == 1, [lesson.found for lesson in lessons(season)]
+def about(season: Season, words: str) -> Finding:
+    found = [finding for finding in findings(season) if words in finding.found]
+    assert len(found) == 1, [finding.found for finding in findings(season)]
     return found[0]
 
 
@@ -67,12 +67,12 @@ def test_every_cause_but_the_unknown_teaches_something_and_has_a_source() -> Non
 def test_the_advice_fits_the_cause(cause: Cause, words: str) -> None:
     season = tell(sown("b01", 40), counted("b01", 30),
                   ("b01", 30, Kind.LOST, {"count": 7, "cause": str(cause)}))  # fmt: skip
-    lesson = about(season, "7 lost in b01 Zinnia")
-    assert words in lesson.therefore
+    finding = about(season, "7 lost in b01 Zinnia")
+    assert words in finding.therefore
 
 
 def test_causes_come_by_plants_lost() -> None:
-    found = [lesson.found for lesson in lessons(sample_season())]
+    found = [finding.found for finding in findings(sample_season())]
     # the story: mice took 5 and 2, slugs 4 and 2, water 2
     assert found[0] == "Mouse: 7 lost in b07 Sweet pea, b21 Runner bean"
     assert found[1] == "Slug: 6 lost in b19 Cabbage, b29 Viola"
@@ -97,16 +97,16 @@ def test_a_share_outside_its_range_is_told_both_ways() -> None:
 
 
 def test_a_share_within_its_range_is_no_lesson() -> None:
-    assert lessons(tell(sown("b01", 40), counted("b01", 34))) == ()
+    assert findings(tell(sown("b01", 40), counted("b01", 34))) == ()
 
 
 def test_too_few_asks_for_as_many_seeds_as_the_own_count_takes() -> None:
     season = tell(sown("b01", 40, wanted=24), counted("b01", 16),
                   ("b01", 50, Kind.PLANTED_OUT, {"count": 14}))  # fmt: skip
-    lesson = about(season, "b01 Zinnia: 24 wanted, 14 planted")
+    finding = about(season, "b01 Zinnia: 24 wanted, 14 planted")
     share = season.learned("zinnia").share
     assert share is not None
-    enough = int(lesson.therefore.split()[1])
+    enough = int(finding.therefore.split()[1])
     # beta-binomial of scipy, thinned by the two survivals: nine times in ten, and not with fewer
     for seeds, least in ((enough, True), (enough - 1, False)):
         assert (_chance(share.belief.a, share.belief.b, seeds, 24) >= 0.9) is least
@@ -124,28 +124,28 @@ def _chance(a: float, b: float, seeds: int, wanted: int) -> float:
 
 def test_too_many_is_said_only_where_fewer_would_have_done() -> None:
     season = tell(sown("b01", 200, wanted=20), counted("b01", 170))
-    lesson = about(season, "b01 Zinnia: 170 alive for 20 wanted")
-    assert "are enough nine times in ten; 200 were sown" in lesson.therefore
-    assert not lessons(tell(sown("b01", 40, wanted=30), counted("b01", 34)))
+    finding = about(season, "b01 Zinnia: 170 alive for 20 wanted")
+    assert "are enough nine times in ten; 200 were sown" in finding.therefore
+    assert not findings(tell(sown("b01", 40, wanted=30), counted("b01", 34)))
 
 
 def test_seed_that_slept_in_heat_is_told() -> None:
     season = tell(sown("b01", 40, crop="lettuce"), ("b01", 6, Kind.STALLED, {"cause": "heat"}))
-    lesson = about(season, "Heat stalled b01 Lettuce")
-    assert "in the evening" in lesson.therefore
+    finding = about(season, "Heat stalled b01 Lettuce")
+    assert "in the evening" in finding.therefore
 
 
 def test_what_was_never_counted_is_asked_for_once_it_is_up() -> None:
     waiting = tell(sown("b01", 40))
-    assert lessons(waiting) == ()
+    assert findings(waiting) == ()
     up = tell(sown("b01", 40), ("b01", 9, Kind.FIRST_UP, {}), ("b01", 20, Kind.TRUE_LEAVES, {}))
     assert about(up, "Never counted: b01 Zinnia").therefore.startswith("count once")
 
 
 def test_an_empty_season_teaches_nothing() -> None:
-    assert lessons(empty_season()) == ()
+    assert findings(empty_season()) == ()
 
 
 def test_hostile_names_and_many_batches_are_borne() -> None:
-    assert all(lesson.found and lesson.source for lesson in lessons(hostile_season()))
-    assert len(lessons(many_season())) > 3
+    assert all(finding.found and finding.source for finding in findings(hostile_season()))
+    assert len(findings(many_season())) > 3

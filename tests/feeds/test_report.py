@@ -15,7 +15,7 @@ from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.crops.library import load_library
 from benchround.feeds.letters import one_line
-from benchround.feeds.next_time import lessons
+from benchround.feeds.next_time import findings
 from benchround.feeds.next_year import next_year
 from benchround.feeds.page_pdf import page_pdf
 from benchround.feeds.page_text import as_markdown, as_text
@@ -253,6 +253,6 @@ def test_the_foot_stands_below_everything_else() -> None:
 def test_both_ends_of_the_report_name_the_same_number_of_seeds() -> None:
     """The packet's own figure is taken in both, not the library's in one of them."""
     season = sample_season()
-    (lesson,) = [one for one in lessons(season) if one.found.startswith("b25 Delphinium")]
+    (lesson,) = [one for one in findings(season) if one.found.startswith("b25 Delphinium")]
     (advice,) = [one for one in next_year(season, DAY_0) if one.crop == "Delphinium"]
     assert lesson.therefore.startswith(f"{advice.seeds} seeds are enough")

@@ -10,7 +10,7 @@ from benchround.core.lifecycle import Stage
 from benchround.core.record import Figure, Kind
 from benchround.core.seed.looks_of import germination_of
 from benchround.core.task import Family
-from benchround.feeds.review import final_count
+from benchround.feeds.review import counted_of
 from tests.rounds.small_season import DAY, Story, begin, place, sown
 
 SOWN = date(2026, 5, 1)
@@ -69,6 +69,7 @@ def test_a_final_count_of_none_is_what_came_up() -> None:
     told = waiting()
     said: dict[str, Figure] = {"count": 0, "final": True}
     told.tell(DAY, Kind.COUNTED, "b1", **said)
-    batch = told.season().batches["b1"]
-    assert final_count(batch) == (0, 40)
+    season = told.season()
+    batch = season.batches["b1"]
+    assert counted_of(season, batch) == (0, 40)
     assert germination_of(batch).share == 0.0

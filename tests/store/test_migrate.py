@@ -16,7 +16,7 @@ from benchround.store import heading
 from benchround.store.folder import SeasonFolder
 from benchround.store.journal import line_of
 from benchround.store.keep import files_in
-from benchround.store.migrate import STEPS, Pages, Step, migrate
+from benchround.store.migrate import STEPS, Migration, Pages, migrate
 from tests.store.builders import DAY, reopen
 from tests.store.disks import FailingDisk
 
@@ -177,5 +177,5 @@ def test_a_season_of_today_is_not_touched(tmp_path: Path) -> None:
 def test_there_is_a_step_from_every_format_there_was() -> None:
     first = 1
     assert sorted(STEPS) == list(range(first, heading.FORMAT))
-    known: list[Step] = list(STEPS.values())
+    known: list[Migration] = list(STEPS.values())
     assert all(callable(step) for step in known)

@@ -12,11 +12,11 @@ from benchround.core.frame.day import (
 )
 from benchround.core.frame.lid_words import (
     STAND_OPEN_C,
+    HalfYear,
     HardeningPlan,
     LidDay,
     LidLimits,
     LidStep,
-    Season,
     Stock,
 )
 from benchround.core.frozen import dataclass
@@ -74,7 +74,7 @@ class LidScene:
     @property
     def warm(self) -> bool:
         """Whether it is the warm half of the year."""
-        return self.day.season is Season.WARM
+        return self.day.season is HalfYear.WARM
 
     @property
     def delicate(self) -> bool:

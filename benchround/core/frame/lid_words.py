@@ -28,7 +28,7 @@ class Stock(StrEnum):
     HARDY = "hardy"
 
 
-class Season(StrEnum):
+class HalfYear(StrEnum):
     """The half of the year, which sets when lids come down."""
 
     WARM = "warm"
@@ -162,7 +162,7 @@ class LidDay:
     hours: tuple[HourWeather, ...]
     sunrise: time | None
     sunset: time | None
-    season: Season
+    season: HalfYear
     sun_leaves: time | None = None
     gust_kmh: float | None = None
     rain_mm: float | None = None

@@ -9,7 +9,7 @@ from benchround.core.errors import OutOfRangeError, UnknownNameError
 from benchround.core.frame.build import LidPosition
 from benchround.core.frame.day import HourWeather
 from benchround.core.frame.hours import frame_hours, hours_of
-from benchround.core.frame.lid_words import LidDay, Season
+from benchround.core.frame.lid_words import HalfYear, LidDay
 from benchround.core.site import Site
 from benchround.core.sky import sun
 from benchround.core.sky.hourly import LONGEST_DAY_H, hour_temp_two_harmonics_c
@@ -47,7 +47,7 @@ def lid_day(
         hours=outside_hours(where, known, next_min),
         sunrise=clock.sunrise,
         sunset=clock.sunset,
-        season=Season.WARM if warm_season(site, day) else Season.COOL,
+        season=HalfYear.WARM if warm_season(site, day) else HalfYear.COOL,
         gust_kmh=known.gust_kmh,
         rain_mm=known.rain_mm,
         rain_in_hour_mm=known.rain_hour_mm,

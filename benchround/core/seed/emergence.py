@@ -45,7 +45,7 @@ __all__ = [
     "DEFAULT_SIGMA",
     "GIVE_UP_ALIVE",
     "LATE_SURVIVAL",
-    "Span",
+    "EmergenceDays",
     "ThermalModel",
     "chance_alive",
     "chance_dead_after_none",
@@ -79,7 +79,7 @@ EARLY_SHARE, LATE_SHARE = 0.10, 0.90
 
 
 @dataclass(frozen=True, slots=True)
-class Span:
+class EmergenceDays:
     """Days until 10 %, half and 90 % of the viable seeds are up."""
 
     early: float
@@ -110,14 +110,14 @@ def why_none(model: ThermalModel, temp_c: float) -> str | None:
     return f"too hot: {temp_c:g} C is at or above its ceiling of {model.ceiling_c:g} C"
 
 
-def median_early_late(model: ThermalModel, temp_c: float) -> Span | None:
+def median_early_late(model: ThermalModel, temp_c: float) -> EmergenceDays | None:
     """Return early, median and late days at a steady temperature, None where nothing comes up."""
     early = days_at(model, temp_c, EARLY_SHARE)
     median = days_at(model, temp_c)
     late = days_at(model, temp_c, LATE_SHARE)
     if early is None or median is None or late is None:
         return None
-    return Span(early, median, late)
+    return EmergenceDays(early, median, late)
 
 
 def late_heat(model: ThermalModel, s: float = LATE_SURVIVAL) -> float:

@@ -10,7 +10,7 @@ import pytest
 
 from benchround.core.crop.crop import PlantClass
 from benchround.core.record import Draft, Kind, live
-from benchround.core.season_close import CARE, LEFT_NOTE, close_season
+from benchround.core.season_close import DAILY_CARE, LEFT_NOTE, close_season
 from benchround.desk import Desk
 from benchround.whereabouts import find_season
 from tests.commands.recording.bench import Run, files_of
@@ -134,7 +134,9 @@ def test_records_keep_their_ids_and_daily_care_stays_behind(closed: tuple[Desk, 
     assert {record.kind for record in fresh} == {Kind.COMPOSTED, Kind.CANCELLED, Kind.SETTING}
     assert {r.note for r in fresh if r.kind is not Kind.SETTING} == {LEFT_NOTE}
     carried = {b.id for b in new.season.batches.values() if not b.ended}
-    assert not [r for r in came if r.kind in CARE and r.about not in carried and not r.figures]
+    assert not [
+        r for r in came if r.kind in DAILY_CARE and r.about not in carried and not r.figures
+    ]
     assert len(came) < len(by_id)
 
 

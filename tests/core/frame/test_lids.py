@@ -14,11 +14,11 @@ from benchround.core.frame.day import FrameFit, HourWeather, frame_day
 from benchround.core.frame.hours import frame_hours
 from benchround.core.frame.lid_words import (
     AdviceKind,
+    HalfYear,
     HardeningPlan,
     LidAdvice,
     LidDay,
     LidLimits,
-    Season,
     Stock,
 )
 from benchround.core.frame.lids import advise_lids
@@ -34,7 +34,7 @@ def spring(
     tmin: float = 6.0,
     tmax: float = 16.0,
     mj: float = 18.0,
-    season: Season = Season.WARM,
+    season: HalfYear = HalfYear.WARM,
     **known: Any,
 ) -> LidDay:
     """A mid-April day at 52 N, its sun up from 06:10 to 19:55."""
@@ -45,7 +45,7 @@ def spring(
 def winter(**known: Any) -> LidDay:
     """A dull, cold January day."""
     hours = frame_hours(1.0, 5.0, 1.5, 52.0, 15, time(8, 5), time(16, 20), 2.0)
-    return LidDay(hours, time(8, 5), time(16, 20), Season.COOL, **known)
+    return LidDay(hours, time(8, 5), time(16, 20), HalfYear.COOL, **known)
 
 
 def kinds(advice: LidAdvice) -> set[AdviceKind]:
@@ -77,7 +77,7 @@ def late_may(offset: int, storm_from: time | None = None) -> LidDay:
         hours,
         clock.sunrise,
         clock.sunset,
-        Season.WARM,
+        HalfYear.WARM,
         gust_kmh=gust,
         rain_mm=rain,
         rain_in_hour_mm=rain,
@@ -222,7 +222,7 @@ def test_the_cool_season_closes_half_an_hour_to_an_hour_before_the_sun_leaves(
     leaves: time,
 ) -> None:
     """UC Santa Cruz Unit 1.3, read."""
-    day = spring(8.0, 17.0, 12.0, Season.COOL, sun_leaves=leaves, tonight_min_c=6.0)
+    day = spring(8.0, 17.0, 12.0, HalfYear.COOL, sun_leaves=leaves, tonight_min_c=6.0)
     fit = FrameFit(sun_factor=0.5)
     lowered = advise_lids(FRAME, day, Stock.TENDER, fit=fit).first(AdviceKind.LOWER)
     assert lowered is not None and lowered.at is not None and lowered.latest is not None
@@ -234,7 +234,7 @@ def test_bright_sun_finds_the_lid_open_even_when_it_is_cold() -> None:
     """Above 300 W/m2 and 5 C outside: computed, with anecdotes read."""
     hours = [HourWeather(6.0, 0.0, 8.0)] * 24
     hours[10:15] = [HourWeather(6.0, 320.0, 8.0)] * 5
-    day = LidDay(tuple(hours), time(8, 0), time(17, 0), Season.COOL)
+    day = LidDay(tuple(hours), time(8, 0), time(17, 0), HalfYear.COOL)
     advice = advise_lids(FRAME, day, Stock.HARDY)
     opened = advice.first(AdviceKind.OPEN)
     assert max(advice.shut_max_c, 0.0) < 22.0
@@ -274,7 +274,7 @@ def test_hardening_steps_back_before_a_cold_or_unknown_night_and_in_wind(
 
 def test_an_open_lid_goes_further_before_the_frame_passes_24() -> None:
     """Best day range 18-24 C: UC Santa Cruz, read. Every hour but those in between stays in it."""
-    day = spring(6.0, 16.0, 12.0, Season.COOL, tonight_min_c=6.0)
+    day = spring(6.0, 16.0, 12.0, HalfYear.COOL, tonight_min_c=6.0)
     advice = advise_lids(FRAME, day, Stock.HALF_HARDY)
     opened = [step.position for step in advice.steps if step.kind is AdviceKind.OPEN]
     assert opened == sorted(opened, key=lambda lid: LID_ORDER.index(lid or LidPosition.SHUT))
@@ -288,7 +288,7 @@ def test_only_the_warm_season_has_its_clock_times() -> None:
     """The frame is a dim one: it passes its limits late, and 10:00 binds in warm months only."""
     fit = FrameFit(sun_factor=0.4)
     warm = advise_lids(FRAME, spring(12.0, 24.0, 14.0), Stock.HARDY, fit=fit)
-    cool = advise_lids(FRAME, spring(12.0, 24.0, 14.0, Season.COOL), Stock.HARDY, fit=fit)
+    cool = advise_lids(FRAME, spring(12.0, 24.0, 14.0, HalfYear.COOL), Stock.HARDY, fit=fit)
     early, late = warm.first(AdviceKind.TAKE_OFF), cool.first(AdviceKind.TAKE_OFF)
     assert early is not None and early.at == time(10, 0)
     assert late is not None and late.at is not None and late.at > time(10, 0)
@@ -296,7 +296,7 @@ def test_only_the_warm_season_has_its_clock_times() -> None:
 
 def test_a_cooling_afternoon_is_shut_in_before_the_usual_hour() -> None:
     """Day range from 16 C: UC Santa Cruz, read. Not while plants harden off."""
-    day = spring(1.0, 9.0, 13.0, Season.COOL, tonight_min_c=5.0)
+    day = spring(1.0, 9.0, 13.0, HalfYear.COOL, tonight_min_c=5.0)
     fit = FrameFit(sun_factor=0.9)
     plain = advise_lids(FRAME, day, Stock.HALF_HARDY, fit=fit)
     lowered = plain.first(AdviceKind.LOWER)
@@ -335,7 +335,7 @@ def test_snow_is_brushed_off_unless_it_stays_cold(tonight: float, word: str) -> 
 
 def test_what_is_not_known_is_said() -> None:
     hours = tuple(HourWeather(10.0, 0.0) for _ in range(24))
-    advice = advise_lids(FRAME, LidDay(hours, None, None, Season.COOL), Stock.HARDY)
+    advice = advise_lids(FRAME, LidDay(hours, None, None, HalfYear.COOL), Stock.HARDY)
     said = " ".join(advice.assumed)
     for word in ("gusts", "tonight", "sunrise", "sunset", "rain", "wind", "damp"):
         assert word in said
@@ -349,7 +349,7 @@ def test_the_time_a_shut_frame_passes_27_is_drawn_between_the_hours() -> None:
     hours = [HourWeather(0.0, 0.0, 0.0)] * 24
     hours[9] = HourWeather(20.0 - shut_gain, 300.0, 0.0)
     hours[10:15] = [HourWeather(30.0 - shut_gain, 300.0, 0.0)] * 5
-    day = LidDay(tuple(hours), time(9, 30), time(16, 0), Season.COOL)
+    day = LidDay(tuple(hours), time(9, 30), time(16, 0), HalfYear.COOL)
     assert advise_lids(FRAME, day, Stock.HARDY).shut_passes_at == time(10, 12)
 
 
@@ -370,7 +370,7 @@ KNOWN = st.fixed_dictionaries(
     st.floats(-8, 20),
     st.floats(0, 16),
     st.floats(0, 28),
-    st.sampled_from(Season),
+    st.sampled_from(HalfYear),
     st.sampled_from(Stock),
     st.none() | st.sampled_from(HardeningPlan),
     KNOWN,
@@ -379,7 +379,7 @@ def test_any_day_gives_the_same_ordered_advice_within_the_wind_s_limits(
     tmin: float,
     swing: float,
     mj: float,
-    season: Season,
+    season: HalfYear,
     stock: Stock,
     plan: HardeningPlan | None,
     known: dict[str, Any],

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from benchround.core.errors import InputError, OutOfRangeError
 from benchround.core.seed.emergence import (
-    Span,
+    EmergenceDays,
     ThermalModel,
     chance_nothing,
     days_at,
@@ -88,7 +88,7 @@ def test_packet_days_are_read_as_tenth_and_ninetieth_percentile() -> None:
     # common practice, no source: "7 to 14 days at 20 C"
     model = ThermalModel.from_days(7.0, 14.0, 20.0, 5.0, 25.0, 35.0)
     span = median_early_late(model, 20.0)
-    assert isinstance(span, Span)
+    assert isinstance(span, EmergenceDays)
     assert (span.early, span.median, span.late) == pytest.approx(
         (7.0, math.sqrt(98.0), 14.0), rel=1e-4
     )

@@ -14,7 +14,7 @@ from benchround.core.season import Season
 from benchround.core.seed.sowing_plan import plan_sowing
 from benchround.core.task import Family
 from benchround.crops.library import load_library
-from benchround.feeds.next_time import lessons
+from benchround.feeds.next_time import findings
 from benchround.feeds.next_year import next_year
 from benchround.rounds.build import build_round
 from tests.rounds.small_season import LONDON
@@ -79,7 +79,7 @@ def test_they_still_agree_after_an_own_count_and_so_does_the_advice_to_sow_more(
     story = sown("cosmos", 30, *more, seeds=40, raising="cells")
     found = told_everywhere(story, "cosmos", 30)
     assert len(set(found.values())) == 1
-    (short,) = [one for one in lessons(story) if "30 wanted, 18 planted" in one.found]
+    (short,) = [one for one in findings(story) if "30 wanted, 18 planted" in one.found]
     assert short.therefore == f"sow {found['sheet']} seeds instead of 40"
 
 
