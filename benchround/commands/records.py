@@ -7,12 +7,12 @@ from collections.abc import Iterable
 
 from benchround.core.errors import InputError, UnknownNameError
 from benchround.core.near_names import near_words, shown
-from benchround.core.record import Kind, Record
+from benchround.core.record import Kind, Record, withdrawn_by
 from benchround.core.season import Season
 from benchround.core.typed.figures import whole_in
 from benchround.plain import JsonValue
 from benchround.rounds.record_line import SITE
-from benchround.shell.opened import add_season, reading, withdrawn_by
+from benchround.shell.opened import add_season, reading
 from benchround.shell.saying import add_json, answer, record_line, record_value
 
 HELP = "list the records of a batch, a place or everything, with their ids"

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 
 from benchround.core.errors import InputError, UnknownNameError
 from benchround.core.near_names import near_words, shown
-from benchround.core.record import Kind, Record
+from benchround.core.record import Kind, Record, withdrawn_by
 from benchround.shell.actions import last_action
-from benchround.shell.opened import add_season, withdrawn_by, writing
+from benchround.shell.opened import add_season, writing
 from benchround.shell.saying import add_json, answer, record_value, record_words, written
 
 HELP = "take back the last action of this computer, or one record"

@@ -20,7 +20,7 @@ from benchround.core.fitting import STORY_ORDER, require_after, require_among
 from benchround.core.keeping import Keeping
 from benchround.core.lifecycle import TABLE
 from benchround.core.odd_figures import without_odd
-from benchround.core.record import Kind, Record
+from benchround.core.record import Kind, Record, withdrawn_by
 from benchround.core.season import PutOff, Season
 from benchround.core.site import Place, place_from, site_from
 from benchround.core.sky.weather import Weather, weather_from
@@ -184,11 +184,7 @@ class RecordBook:
 
     def _withdraw(self) -> set[Chapter]:
         """Find anew what is withdrawn; the chapters in which that changed."""
-        gone: set[str] = set()
-        for record in sorted(self._withdrawals, key=_id, reverse=True):
-            if record.id not in gone:
-                gone.add(record.text("record"))
-        now = frozenset(gone)
+        now = frozenset(withdrawn_by(self._withdrawals))
         touched = {
             chapter_of(self._by_id[name])
             for name in now ^ self._withdrawn

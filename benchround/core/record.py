@@ -6,7 +6,7 @@ numbers and words is in `figures`, a small flat mapping that goes to disk as it 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import field
 from datetime import date, time
 from enum import StrEnum
@@ -196,15 +196,22 @@ class Record:
         return self.figures.get(name) is True
 
 
-def live(records: tuple[Record, ...]) -> tuple[Record, ...]:
-    """The records that stand: those withdrawn, and the withdrawals, are left out; in story order.
+def withdrawn_by(records: Iterable[Record]) -> dict[str, str]:
+    """Ids of withdrawn records, each with the id of the withdrawal that stands.
 
-    A withdrawal may itself be withdrawn, which brings the record back.
+    A withdrawal may itself be withdrawn, which brings the record back; so the youngest is asked
+    first, and what it takes back no longer takes anything back.
     """
-    withdrawn: set[str] = set()
-    withdrawals = [r for r in records if r.kind is Kind.WITHDRAWN]
+    gone: dict[str, str] = {}
+    withdrawals = [record for record in records if record.kind is Kind.WITHDRAWN]
     for record in sorted(withdrawals, key=lambda r: r.id, reverse=True):
-        if record.id not in withdrawn:
-            withdrawn.add(record.text("record"))
-    standing = (r for r in records if r.kind is not Kind.WITHDRAWN and r.id not in withdrawn)
+        if record.id not in gone:
+            gone[record.text("record")] = record.id
+    return gone
+
+
+def live(records: Sequence[Record]) -> tuple[Record, ...]:
+    """The records that stand, without the withdrawals, in story order."""
+    gone = withdrawn_by(records)
+    standing = (r for r in records if r.kind is not Kind.WITHDRAWN and r.id not in gone)
     return tuple(sorted(standing, key=lambda r: r.order))

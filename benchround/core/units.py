@@ -17,6 +17,10 @@ from benchround.core.typed.figures import shown
 INCH_MM = 25.4
 """Exact: International yard and pound agreement, 1959 (from memory)."""
 MM_A_CM = 10.0
+KMH_PER_MPH, KMH_PER_MS, KMH_PER_KNOT = 1.609344, 3.6, 1.852
+"""Exact: the mile of 1959 and the international nautical mile (from memory)."""
+F_DEGREE_C = 5.0 / 9.0
+"""One degree F as a difference in degrees C, by definition."""
 DEGREES, RAIN = "units", "rain_units"
 """The settings that hold the grower's choice."""
 Unit = TypeVar("Unit", bound=StrEnum)

@@ -9,6 +9,7 @@ from types import MappingProxyType
 
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
+from benchround.core.units import INCH_MM, KMH_PER_KNOT, KMH_PER_MPH, KMH_PER_MS, celsius
 
 
 class Column(StrEnum):
@@ -69,14 +70,14 @@ GUESSES: Mapping[Column, tuple[str, ...]] = MappingProxyType(
 Convert = Callable[[float], float]
 UNITS: Mapping[Column, Mapping[str, Convert]] = MappingProxyType(
     {
-        Column.MIN: {"C": lambda t: t, "F": lambda t: (t - 32.0) / 1.8},
-        Column.MAX: {"C": lambda t: t, "F": lambda t: (t - 32.0) / 1.8},
-        Column.RAIN: {"mm": lambda depth: depth, "in": lambda depth: depth * 25.4},
+        Column.MIN: {"C": lambda t: t, "F": celsius},
+        Column.MAX: {"C": lambda t: t, "F": celsius},
+        Column.RAIN: {"mm": lambda depth: depth, "in": lambda depth: depth * INCH_MM},
         Column.GUST: {
             "kmh": lambda wind: wind,
-            "mph": lambda wind: wind * 1.609344,
-            "ms": lambda wind: wind * 3.6,
-            "kn": lambda wind: wind * 1.852,
+            "mph": lambda wind: wind * KMH_PER_MPH,
+            "ms": lambda wind: wind * KMH_PER_MS,
+            "kn": lambda wind: wind * KMH_PER_KNOT,
         },
         Column.SUN: {"h": lambda sun: sun, "min": lambda sun: sun / 60.0},
     }

@@ -6,9 +6,10 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from benchround.core.frozen import dataclass
+from benchround.core.units import INCH_MM
 from benchround.feeds.letters import clusters
 
-POINT_MM = 25.4 / 72
+POINT_MM = INCH_MM / 72
 """A point in millimetres: 1/72 inch, as PDF counts."""
 LEADING = 1.2
 """Height of a line over the size of its letters (printers' usual, no source)."""

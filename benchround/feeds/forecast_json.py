@@ -24,6 +24,7 @@ from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
 from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_MM
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
+from benchround.core.units import KMH_PER_MS
 from benchround.feeds.outlook_day import OutlookDay
 
 MOST_DAYS = 16
@@ -50,7 +51,7 @@ SERIES: Mapping[str, _Series] = MappingProxyType(
         "temperature_2m_max": _TEMPERATURE,
         "precipitation_sum": _Series({"mm": _as_is}, 0.0, MOST_RAIN_MM),
         "wind_gusts_10m_max": _Series(
-            {"km/h": _as_is, "m/s": lambda wind: wind * 3.6}, 0.0, MOST_GUST_KMH
+            {"km/h": _as_is, "m/s": lambda wind: wind * KMH_PER_MS}, 0.0, MOST_GUST_KMH
         ),
         "sunshine_duration": _Series({"s": lambda sun: sun / 3600.0}, 0.0, LONGEST_DAY_H),
     }

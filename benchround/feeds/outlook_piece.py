@@ -11,7 +11,7 @@ from benchround.core.sky.beaufort import mean_wind_ms
 from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_HOUR_MM, MOST_RAIN_MM
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.core.typed.date import read_day
-from benchround.core.units import METRIC, Degrees, Rain, Units
+from benchround.core.units import KMH_PER_MS, METRIC, Degrees, Rain, Units
 from benchround.feeds.outlook_day import OutlookLineError
 from benchround.feeds.outlook_tokens import (
     CLOCK,
@@ -19,7 +19,6 @@ from benchround.feeds.outlook_tokens import (
     FORCE,
     GUST,
     HIGH,
-    KMH_PER_MS,
     LOW,
     PAIR,
     RAIN,

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from datetime import time
 
-KMH_PER_MPH, KMH_PER_MS, KMH_PER_KNOT = 1.609344, 3.6, 1.852
+from benchround.core.units import KMH_PER_KNOT, KMH_PER_MPH, KMH_PER_MS
+
 DASHES = str.maketrans({"\N{MINUS SIGN}": "-", "\N{EN DASH}": "-"})
 
 _N = r"(?:[0-9]{1,3}(?:\.[0-9]{1,2})?|\.[0-9]{1,2})"

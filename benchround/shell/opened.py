@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
@@ -146,13 +146,3 @@ def latest(desk: Desk, kind: Kind, about: str) -> Record | None:
     """The record of a setting that counts now."""
     found = [record for record in standing_records(desk, kind) if record.about == about]
     return found[-1] if found else None
-
-
-def withdrawn_by(records: Sequence[Record]) -> dict[str, str]:
-    """Ids of withdrawn records, each with the id of the withdrawal that stands."""
-    gone: dict[str, str] = {}
-    withdrawals = [record for record in records if record.kind is Kind.WITHDRAWN]
-    for record in sorted(withdrawals, key=lambda r: r.id, reverse=True):
-        if record.id not in gone:
-            gone[record.text("record")] = record.id
-    return gone

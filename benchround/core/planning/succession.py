@@ -9,10 +9,9 @@ from datetime import date, timedelta
 from benchround.core.errors import InputError, OutOfRangeError
 from benchround.core.frozen import dataclass
 from benchround.core.numbers.ranges import whole, within
+from benchround.core.units import F_DEGREE_C
 
-FAHRENHEIT_DEGREE_C = 5.0 / 9.0
-
-SOW_AGAIN_HEAT_C = 100.0 * FAHRENHEIT_DEGREE_C
+SOW_AGAIN_HEAT_C = 100.0 * F_DEGREE_C
 """Degree-days C after the previous sowing germinated, sweet corn: 100 F-days above 50 F.
 
 UConn IPM, Scheduling sweet corn plantings (read)."""
@@ -24,11 +23,6 @@ SOW_AGAIN_HEIGHT_MM = (12.7, 25.4)
 """Height of the previous sowing at which to sow again, 1/2 to 1 inch, sweet corn.
 
 Ward Upham, Kansas State University (read)."""
-
-
-def celsius(fahrenheit: float) -> float:
-    """Return a temperature in C."""
-    return (fahrenheit - 32.0) * FAHRENHEIT_DEGREE_C
 
 
 def degree_days(temp_c: float, base_c: float, days: float = 1.0) -> float:

@@ -8,7 +8,6 @@ from benchround.core.planning.succession import (
     SOW_AGAIN_HEAT_C,
     SOW_AGAIN_HEIGHT_MM,
     SowWindow,
-    celsius,
     days_at_temperature,
     days_back,
     days_to_collect,
@@ -21,6 +20,7 @@ from benchround.core.planning.succession import (
     two_point_base,
 )
 from benchround.core.seed.emergence import ThermalModel, days_at
+from benchround.core.units import celsius
 from tests.core.published import Figure, Seen, figure_cases
 
 OTTOSSON = "Ottosson, heat units in sowing programmes of vining peas, ISHS 27_34 (rule)"
