@@ -12,8 +12,10 @@ from benchround.core.crop.crop import Crop
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import SEEDLING, WAITING
 from benchround.core.season import Season
-from benchround.core.seed.germination import Look, Looks, fit_hill, t50_farooq
+from benchround.core.seed.germination_times import t50_farooq
 from benchround.core.seed.heat import heat_felt, place_on, places_of, thermal_model
+from benchround.core.seed.hill import fit_hill
+from benchround.core.seed.looks import Look, Looks
 from benchround.core.seed.looks_of import first_up_of, looks_of
 from benchround.core.seed.thermal_model import emerged_share
 

@@ -7,7 +7,8 @@ import re
 from collections.abc import Iterator
 
 from benchround.core.errors import InputError
-from benchround.core.seed.germination import GerminationSummary, Looks, germination_summary
+from benchround.core.seed.germination import GerminationSummary, germination_summary
+from benchround.core.seed.looks import Looks
 from benchround.reckoning.answer import Answer, rounded, said
 from benchround.reckoning.figures import count
 

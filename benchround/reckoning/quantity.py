@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import argparse
 
-from benchround.core.seed.quantity import grams_of_seeds, how_many
+from benchround.core.seed.quantity import how_many
+from benchround.core.seed.weight import grams_of_seeds
 from benchround.reckoning.answer import Answer, rounded
 from benchround.reckoning.figures import count, number, share
 from benchround.reckoning.tray_room import tray_arguments, tray_room

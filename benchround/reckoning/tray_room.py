@@ -7,7 +7,7 @@ import argparse
 from benchround.core.containers import container
 from benchround.core.frozen import dataclass
 from benchround.core.numbers.ranges import whole
-from benchround.core.seed.quantity import (
+from benchround.core.seed.room_needed import (
     bench_area_m2,
     compost_litres,
     trays_needed,

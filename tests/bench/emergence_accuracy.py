@@ -14,8 +14,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-from benchround.core.seed.emergence import ThermalModel, days_at, fit_from_table
+from benchround.core.seed.emergence import days_at
+from benchround.core.seed.emergence_fit import fit_from_table
 from benchround.core.seed.heat import thermal_model
+from benchround.core.seed.thermal_model import ThermalModel
 from tests.crops.published import crop as rules_of
 from tests.crops.test_vegetables_against_harrington import KEY_OF
 

@@ -1,6 +1,6 @@
 """Germination samples of published worked examples, as looks."""
 
-from benchround.core.seed.germination import Looks
+from benchround.core.seed.looks import Looks
 
 GERMINATIONMETRICS = "Aravind et al. 2026, germinationmetrics 0.1.10.9000, tests/testthat"
 VIGNETTE = "germinationmetrics vignette Introduction.pdf pp. 41-45"

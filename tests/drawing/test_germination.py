@@ -7,7 +7,9 @@ from datetime import timedelta
 import pytest
 
 from benchround.core.season import Season
-from benchround.core.seed.germination import Look, fit_hill, germination_summary
+from benchround.core.seed.germination import germination_summary
+from benchround.core.seed.hill import fit_hill
+from benchround.core.seed.looks import Look
 from benchround.core.seed.looks_of import germination_of
 from benchround.drawing.canvas import ASCII, UNICODE
 from benchround.drawing.germination import germination_lines, germination_words

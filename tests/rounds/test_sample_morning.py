@@ -10,8 +10,8 @@ from datetime import date, timedelta
 
 import pytest
 
+from benchround.core.numbers.shares import wilson
 from benchround.core.season import Season
-from benchround.core.seed.germination import wilson
 from benchround.core.task import Family, Harm, Round, Slot, Standing, Task
 from benchround.rounds.build import build_round
 from tests.sample.story import DAY_0

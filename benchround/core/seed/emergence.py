@@ -1,81 +1,26 @@
 """When a sowing comes up: thermal time between base and ceiling, log-normal between seeds.
 
-The parts live in `thermal_model` (heat and shares), `lateness` (late and give-up chances),
-`partial_count` (what a count so far says) and `emergence_fit` (parameters from a table).
+At a steady temperature in days, and in heat when it counts as late and when to give it up: the
+round's own limits, see `waiting`.
 """
 
 from __future__ import annotations
 
 from benchround.core.frozen import dataclass
 from benchround.core.numbers.ranges import chance
-from benchround.core.seed.emergence_fit import DEFAULT_SIGMA, fit_from_table
 from benchround.core.seed.lateness import (
     DEAD_PRIOR,
     GIVE_UP_ALIVE,
     LATE_SURVIVAL,
-    chance_alive,
-    chance_up_within,
-    loglogistic_day_when,
-    loglogistic_nothing,
-    loglogistic_steepness,
-    lognormal_day_when,
-    lognormal_nothing,
     survival_at_which_alive_is,
-)
-from benchround.core.seed.partial_count import (
-    chance_dead_after_none,
-    chance_final_at_least,
-    chance_none_up,
-    expected_final,
-    expected_final_uncertain,
-    final_count_chances,
-    germination_after_none,
 )
 from benchround.core.seed.thermal_model import (
     ThermalModel,
-    chance_nothing,
-    emerged_share,
     heat_for_share,
     heat_of_day,
-    heat_of_hours,
 )
 
-__all__ = [
-    "DEAD_PRIOR",
-    "DEFAULT_SIGMA",
-    "GIVE_UP_ALIVE",
-    "LATE_SURVIVAL",
-    "EmergenceDays",
-    "ThermalModel",
-    "chance_alive",
-    "chance_dead_after_none",
-    "chance_final_at_least",
-    "chance_none_up",
-    "chance_nothing",
-    "chance_up_within",
-    "days_at",
-    "emerged_share",
-    "expected_final",
-    "expected_final_uncertain",
-    "final_count_chances",
-    "fit_from_table",
-    "germination_after_none",
-    "give_up_heat",
-    "heat_for_share",
-    "heat_of_day",
-    "heat_of_hours",
-    "late_heat",
-    "loglogistic_day_when",
-    "loglogistic_nothing",
-    "loglogistic_steepness",
-    "lognormal_day_when",
-    "lognormal_nothing",
-    "median_early_late",
-    "survival_at_which_alive_is",
-    "why_none",
-]
-
-EARLY_SHARE, LATE_SHARE = 0.10, 0.90
+EARLY_SHARE, LATE_SHARE = 0.10, 1.0 - LATE_SURVIVAL
 
 
 @dataclass(frozen=True, slots=True)

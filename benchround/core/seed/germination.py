@@ -1,8 +1,4 @@
-"""One sowing's germination in figures, and the way in to every germination statistic.
-
-The parts live in `looks`, `germination_indices`, `germination_times`, `shares`, `hill`,
-`interval_fit` and `survival`.
-"""
+"""One sowing's germination in figures."""
 
 from __future__ import annotations
 
@@ -10,7 +6,7 @@ from collections.abc import Iterable
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.shares import none_up_limit, wilson
+from benchround.core.numbers.shares import wilson
 from benchround.core.seed.germination_indices import (
     first_day,
     mean_days,
@@ -19,41 +15,12 @@ from benchround.core.seed.germination_indices import (
     uniformity,
 )
 from benchround.core.seed.germination_times import (
-    day_of_count,
-    days_to_share_of_sown,
-    days_to_share_of_up,
-    germination_curve,
     t50_coolbear,
     t50_farooq,
     uniform_days,
 )
-from benchround.core.seed.hill import HillCurve, fit_hill
-from benchround.core.seed.interval_fit import TimeFit, fit_loglogistic, fit_lognormal
-from benchround.core.seed.looks import Look, Looks
-from benchround.core.seed.survival import SurvivalStep, kaplan_meier
-
-__all__ = [
-    "GerminationSummary",
-    "HillCurve",
-    "Look",
-    "Looks",
-    "SurvivalStep",
-    "TimeFit",
-    "day_of_count",
-    "days_to_share_of_sown",
-    "days_to_share_of_up",
-    "fit_hill",
-    "fit_loglogistic",
-    "fit_lognormal",
-    "germination_curve",
-    "germination_summary",
-    "kaplan_meier",
-    "none_up_limit",
-    "t50_coolbear",
-    "t50_farooq",
-    "uniform_days",
-    "wilson",
-]
+from benchround.core.seed.interval_fit import fit_lognormal
+from benchround.core.seed.looks import Looks
 
 
 @dataclass(frozen=True, slots=True)

@@ -95,7 +95,8 @@ class BatchGermination:
 def germination_of(batch: Batch) -> BatchGermination:
     """One batch's germination figures, or why there are none."""
     # the fits are many, and no round asks for them
-    from benchround.core.seed.germination import germination_curve, germination_summary
+    from benchround.core.seed.germination import germination_summary
+    from benchround.core.seed.germination_times import germination_curve
 
     found = looks_of(batch)
     if found.looks is None:

@@ -25,19 +25,6 @@ from benchround.core.seed.quantity import (
     shares_kept,
 )
 
-__all__ = [
-    "CELLED",
-    "SURVIVAL",
-    "WANTED_CHANCE",
-    "Needed",
-    "known_share",
-    "needed_again",
-    "needed_for",
-    "seeds_behind",
-    "seeds_needed",
-    "sharing",
-]
-
 CELLED = (Raising.CELLS, Raising.CLUMPS, Raising.POTS)
 """Ways of sowing that fill cells or pots."""
 NOTHING_WANTED = "no number of plants wanted was given"

@@ -1,7 +1,6 @@
 """How many to sow, and what that takes in cells, seed, trays, compost and bench.
 
-The parts live in `cells_needed`, `weight`, `tolerances` and `room_needed`; what a
-count so far says about the final one is in `partial_count`.
+The cells are reckoned in `cells_needed`; `needed` asks for what a grower knows of the seed.
 """
 
 from __future__ import annotations
@@ -14,50 +13,13 @@ from benchround.core.frozen import dataclass
 from benchround.core.numbers.ranges import chance as check_chance
 from benchround.core.numbers.ranges import share, whole, within
 from benchround.core.seed.cells_needed import (
-    blank_share,
     blank_share_uncertain,
     cells_needed,
     cells_needed_uncertain,
     chance_enough,
     chance_enough_uncertain,
-    least_germination,
-    seeds_per_cell,
     share_with_plant,
 )
-from benchround.core.seed.partial_count import expected_final
-from benchround.core.seed.room_needed import (
-    bench_area_m2,
-    compost_litres,
-    trays_needed,
-    vermiculite_litres,
-)
-from benchround.core.seed.weight import grams_of_seeds, seeds_in_grams, seeds_per_gram
-
-__all__ = [
-    "SURVIVAL",
-    "WANTED_CHANCE",
-    "Quantity",
-    "bench_area_m2",
-    "blank_share",
-    "blank_share_uncertain",
-    "cells_needed",
-    "cells_needed_uncertain",
-    "chance_enough",
-    "chance_enough_uncertain",
-    "compost_litres",
-    "expected_final",
-    "germination_belief",
-    "grams_of_seeds",
-    "how_many",
-    "least_germination",
-    "seeds_in_grams",
-    "seeds_per_cell",
-    "seeds_per_gram",
-    "share_with_plant",
-    "shares_kept",
-    "trays_needed",
-    "vermiculite_litres",
-]
 
 WANTED_CHANCE = 0.9
 """Chance that enough plants stand ready, where none is asked for; our proposal."""

@@ -18,6 +18,7 @@ from benchround.core.learning.learned import left_out_words
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.season import Season
+from benchround.core.seed.emergence import EARLY_SHARE, give_up_heat, late_heat
 from benchround.core.seed.heat import (
     felt_since,
     heat_felt,
@@ -25,7 +26,7 @@ from benchround.core.seed.heat import (
     places_of,
     thermal_model,
 )
-from benchround.core.seed.lateness import GIVE_UP_ALIVE, chance_alive, survival_at_which_alive_is
+from benchround.core.seed.lateness import chance_alive
 from benchround.core.seed.stall import COLD_DAYS, Stall, too_cold, too_hot
 from benchround.core.seed.thermal_model import (
     ThermalModel,
@@ -45,7 +46,7 @@ __all__ = [
     "thermal_model",
 ]
 
-LOOK_SHARE, HALF_SHARE, LATE_SHARE = 0.10, 0.50, 0.90
+HALF_SHARE = 0.50
 PERENNIAL_PATIENCE = 4.0
 """Perennials are given up at this many times the median heat (our proposal)."""
 FURTHEST_DAYS = 400
@@ -149,15 +150,15 @@ def _model(
 def _needs(model: ThermalModel, crop: Crop) -> tuple[float, float, float, float]:
     """Heat at which looking begins, half is up, it is late, and it is given up."""
     return (
-        heat_for_share(model, LOOK_SHARE),
+        heat_for_share(model, EARLY_SHARE),
         heat_for_share(model, HALF_SHARE),
-        heat_for_share(model, LATE_SHARE) + HEAT_MARGIN,
+        late_heat(model) + HEAT_MARGIN,
         _give_up_heat(model, crop),
     )
 
 
 def _give_up_heat(model: ThermalModel, crop: Crop) -> float:
-    by_chance = heat_for_share(model, 1.0 - survival_at_which_alive_is(GIVE_UP_ALIVE))
+    by_chance = give_up_heat(model)
     if crop.plant_class is PlantClass.HARDY_PERENNIAL:
         return max(by_chance, PERENNIAL_PATIENCE * model.theta50)
     return by_chance

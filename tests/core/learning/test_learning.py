@@ -7,24 +7,19 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.learning.figures import (
-    DaysBelief,
-    LossBelief,
+from benchround.core.learning.days import DaysBelief, middle_of_look, shrunk_median
+from benchround.core.learning.losses import LossBelief, james_stein_factor, shrink_together
+from benchround.core.learning.lot_spread import spread_of_lots
+from benchround.core.learning.share import (
     ShareBelief,
     belief_from_lots,
     beta_update,
     count_sd,
-    james_stein_factor,
-    middle_of_look,
     old_seed_belief,
     packet_belief,
-    shrink_together,
-    shrunk_median,
     shrunk_share,
-    spread_of_lots,
-    t_quantile,
 )
-from benchround.core.numbers.distributions import beta_cdf, beta_quantile
+from benchround.core.numbers.distributions import beta_cdf, beta_quantile, t_quantile
 from tests.core.published import Figure, Seen, figure_cases
 
 ROBINSON = "news.datascience.org.ua 2019 (after D. Robinson)"

@@ -19,7 +19,8 @@ from benchround.core.planning.succession import (
     start_for,
     two_point_base,
 )
-from benchround.core.seed.emergence import ThermalModel, days_at
+from benchround.core.seed.emergence import days_at
+from benchround.core.seed.thermal_model import ThermalModel
 from benchround.core.units import celsius
 from tests.core.published import Figure, Seen, figure_cases
 

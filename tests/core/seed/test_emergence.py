@@ -7,18 +7,20 @@ from hypothesis import strategies as st
 from benchround.core.errors import InputError, OutOfRangeError
 from benchround.core.seed.emergence import (
     EmergenceDays,
-    ThermalModel,
-    chance_nothing,
     days_at,
-    emerged_share,
-    fit_from_table,
     give_up_heat,
-    heat_for_share,
-    heat_of_day,
-    heat_of_hours,
     late_heat,
     median_early_late,
     why_none,
+)
+from benchround.core.seed.emergence_fit import fit_from_table
+from benchround.core.seed.thermal_model import (
+    ThermalModel,
+    chance_nothing,
+    emerged_share,
+    heat_for_share,
+    heat_of_day,
+    heat_of_hours,
 )
 from tests.core.published import Seen
 

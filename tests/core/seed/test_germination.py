@@ -4,14 +4,10 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.seed.germination import (
-    Look,
-    Looks,
-    germination_curve,
-    germination_summary,
-    none_up_limit,
-    wilson,
-)
+from benchround.core.numbers.shares import none_up_limit, wilson
+from benchround.core.seed.germination import germination_summary
+from benchround.core.seed.germination_times import germination_curve
+from benchround.core.seed.looks import Look, Looks
 from tests.core.published import Figure, Seen, figure_cases
 from tests.core.samples import LOBELIA_15, REFERENCE
 

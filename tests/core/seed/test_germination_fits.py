@@ -6,15 +6,10 @@ import pytest
 from scipy import optimize, stats
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.seed.germination import (
-    HillCurve,
-    Looks,
-    TimeFit,
-    fit_hill,
-    fit_loglogistic,
-    fit_lognormal,
-    kaplan_meier,
-)
+from benchround.core.seed.hill import HillCurve, fit_hill
+from benchround.core.seed.interval_fit import TimeFit, fit_loglogistic, fit_lognormal
+from benchround.core.seed.looks import Looks
+from benchround.core.seed.survival import kaplan_meier
 from tests.core.published import Figure, Seen, figure_cases
 from tests.core.samples import LOBELIA, LOBELIA_15, LOBELIA_25, REFERENCE, SAMPLES
 

@@ -3,8 +3,13 @@ from collections.abc import Callable
 import pytest
 
 from benchround.core.seed import germination_indices as indices
-from benchround.core.seed.germination import Looks, t50_coolbear, t50_farooq, uniform_days
-from benchround.core.seed.germination_times import days_to_share_of_up
+from benchround.core.seed.germination_times import (
+    days_to_share_of_up,
+    t50_coolbear,
+    t50_farooq,
+    uniform_days,
+)
+from benchround.core.seed.looks import Looks
 from tests.core.published import Figure, Seen, figure_cases
 from tests.core.samples import (
     GERMINATIONMETRICS,

@@ -3,8 +3,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.seed.germination import (
-    Looks,
+from benchround.core.seed.germination_times import (
     day_of_count,
     days_to_share_of_sown,
     days_to_share_of_up,
@@ -12,6 +11,7 @@ from benchround.core.seed.germination import (
     t50_farooq,
     uniform_days,
 )
+from benchround.core.seed.looks import Looks
 from tests.core.published import Figure, Seen, figure_cases
 from tests.core.samples import GERMINATIONMETRICS, SAMPLES, SEEDCALC, SEEDCALC_1, daily
 

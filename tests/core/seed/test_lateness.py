@@ -5,7 +5,7 @@ import pytest
 from scipy import stats
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.seed.emergence import (
+from benchround.core.seed.lateness import (
     chance_alive,
     chance_up_within,
     loglogistic_day_when,

@@ -3,7 +3,7 @@ import pytest
 from scipy import integrate, special, stats
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.seed.emergence import (
+from benchround.core.seed.partial_count import (
     chance_dead_after_none,
     chance_final_at_least,
     chance_none_up,

@@ -6,25 +6,26 @@ from hypothesis import strategies as st
 from scipy import integrate, stats
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.seed.cells_needed import first_guess
-from benchround.core.seed.quantity import (
-    bench_area_m2,
+from benchround.core.seed.cells_needed import (
     blank_share,
     blank_share_uncertain,
     cells_needed,
     cells_needed_uncertain,
     chance_enough,
     chance_enough_uncertain,
-    compost_litres,
-    germination_belief,
-    how_many,
+    first_guess,
     least_germination,
     seeds_per_cell,
     share_with_plant,
+)
+from benchround.core.seed.quantity import germination_belief, how_many
+from benchround.core.seed.room_needed import (
+    bench_area_m2,
+    compost_litres,
     trays_needed,
+    trays_that_fit,
     vermiculite_litres,
 )
-from benchround.core.seed.room_needed import trays_that_fit
 from tests.core.published import Figure, Seen, figure_cases
 
 NDSU = "Helms 2000, NDSU genetics course ds02"
