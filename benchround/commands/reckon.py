@@ -8,15 +8,17 @@ from importlib import import_module
 from benchround.reckoning.answer import give
 from benchround.reckoning.figures import FigureParser
 
-HELP = "reckon one thing: emergence, quantity, germination, plan, frost, sun, frame, water, heat"
+HELP = "reckon one thing: emergence, quantity, storage, plan, frost, tonight, sun, water, ..."
 EXAMPLE = "benchround reckon emergence tomato --temp 18 --json"
 
 SUBJECTS = (
     "emergence",
     "quantity",
     "germination",
+    "storage",
     "plan",
     "frost",
+    "tonight",
     "sun",
     "frame",
     "water",

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import argparse
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
+from types import MappingProxyType
 
 from benchround.core.errors import InputError
+from benchround.core.seed import germination_indices as indices
 from benchround.core.seed.germination import GerminationSummary, germination_summary
 from benchround.core.seed.looks import Looks
+from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, rounded, said
 from benchround.reckoning.figures import count
 
@@ -19,6 +22,44 @@ SOURCE = (
     "Maguire 1962; uniformity Heydecker 1972; synchrony Primack 1985; 95 % range Wilson 1927; fit: "
     "log-normal interval likelihood"
 )
+INDICES: Mapping[str, Callable[[Looks], float | None]] = MappingProxyType(
+    {
+        index.__name__: index
+        for index in (
+            indices.last_day,
+            indices.peak_percent,
+            indices.variance_days,
+            indices.standard_error_days,
+            indices.variation_of_days,
+            indices.mean_rate,
+            indices.rate_variance,
+            indices.rate_standard_error,
+            indices.kotowski_velocity,
+            indices.percent_speed,
+            indices.corrected_speed,
+            indices.accumulated_speed,
+            indices.weighted_percent,
+            indices.germination_index,
+            indices.emergence_rate_index,
+            indices.uncertainty_bits,
+            indices.mean_percent_per_day,
+            indices.mean_number_per_day,
+            indices.peak_value,
+        )
+    }
+)
+"""Figures trials report, which no grower asks for by name."""
+OF_ALL_SOWN = frozenset(
+    {
+        "peak_percent",
+        "percent_speed",
+        "weighted_percent",
+        "germination_index",
+        "mean_percent_per_day",
+        "peak_value",
+    }
+)
+"""Those that cannot be told where the number sown was not given."""
 MOST_LOOKS = 1000
 _ON_DAY = re.compile(r"([0-9]+(?:\.[0-9]+)?):([0-9]+)")
 
@@ -39,7 +80,8 @@ def reckon(given: argparse.Namespace) -> Answer:
     days, counts = read_counts(" ".join(given.counts))
     up = sum(counts)
     sown = max(1, up) if given.sown is None else given.sown
-    found = germination_summary(Looks.on_days(days, counts, sown))
+    looks = Looks.on_days(days, counts, sown)
+    found = germination_summary(looks)
     known = given.sown is not None
     low, high = (found.low, found.high) if known else (None, None)
     share = found.final_share if known else None
@@ -69,6 +111,7 @@ def reckon(given: argparse.Namespace) -> Answer:
             "fit_median_days": rounded(found.median_fit, 4),
             "fit_median_se_days": rounded(found.median_fit_error, 4),
             "fit_sigma": rounded(found.sigma_fit, 4),
+            "indices": _indices(looks, known),
             "source": SOURCE,
         },
         lines=(
@@ -78,6 +121,14 @@ def reckon(given: argparse.Namespace) -> Answer:
         ),
         remarks=() if known else ("The number sown was not given: no germination share.",),
     )
+
+
+def _indices(looks: Looks, known: bool) -> dict[str, JsonValue]:
+    """Each index by its name; None where it is not defined, or the number sown is not known."""
+    return {
+        name: rounded(index(looks), 6) if known or name not in OF_ALL_SOWN else None
+        for name, index in INDICES.items()
+    }
 
 
 def _time_lines(found: GerminationSummary) -> Iterator[str]:
