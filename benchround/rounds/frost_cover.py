@@ -10,6 +10,7 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.site import PlaceKind
+from benchround.core.sky.frost import frost_severity, is_air_frost
 from benchround.core.task import Family, Harm, Slot, Why, Window
 from benchround.rounds.proposal import Proposal, draft
 from benchround.rounds.view import BatchView
@@ -47,9 +48,14 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         f"Fleece over {view.alive or 'them'} this evening: {worst.min_c:g} C may come",
         Why(
             "tender plants in the open are covered before a cold night",
-            (f"{worst.min_c:g} C on {say_day(worst.day)}, limit {limit:g} C",),
+            (f"{worst.min_c:g} C on {say_day(worst.day)}{_word(worst.min_c)}, limit {limit:g} C",),
             SOURCE,
         ),
         (draft(view, Kind.COVERED),),
         slot=Slot.EVENING,
     )
+
+
+def _word(min_c: float | None) -> str:
+    """How hard a frost it is; empty above freezing."""
+    return f" ({frost_severity(min_c)})" if min_c is not None and is_air_frost(min_c) else ""

@@ -75,9 +75,8 @@ EQUATIONS: dict[str, str] = {
     "sky.degreedays.single_triangle": "(Tmax - T)^2 / (2 (Tmax - Tmin)) between the extremes",
     "sky.degreedays.double_sine": "half a sine from this minimum, half from the next night's",
     "sky.degreedays.double_triangle": "half a triangle from this minimum, half from the next",
+    "sky.frost.is_harmed": "Tmin <= 5, 0, -2, -4, -7, -10 degC, from hurt above freezing to hardy",
     "sky.tonight.guessed_dew_point_c": "Td = Tmin of last night",
-    "sky.frost_night.fit_frost_rule": "Tmin = b1 T0 + a1, then what is left = b2 Td0 + a2",
-    "sky.frost.is_ground_frost": "grass minimum < 0.0 degC",
     "sky.frost_line.quantile": "x_k + (h - k) (x_k+1 - x_k), h = (n - 1) p + 1, k whole part of h",
     "sky.vapour.mean_saturation_kpa": "(e0(Tmax) + e0(Tmin)) / 2",
     "sky.vapour.actual_from_extremes_kpa":
@@ -140,17 +139,17 @@ GIVES: dict[str, str] = {
     "learning.losses.james_stein_factor": "how far to trust differences between crops or packets",
     "learning.lot_spread.spread_of_lots": "how far lots differ beyond chance",
     "numbers.distributions.t_quantile": "Student's t with chance q below it",
-    "sky.frost_night.fit_frost_rule": "the site's own rule for the lowest of a frost night",
     "planning.succession.two_point_base": "a base temperature from two sowings, and the heat",
 }  # fmt: skip
 """In other words than the docstring's first sentence, where that is an equation itself."""
 
 ZALOM = "Zalom et al. 1983, UC leaflet 21373"
 SOURCES: dict[str, str] = {
+    "sky.frost.us_freeze": "US National Weather Service, Jackson",
+    "sky.frost.is_harmed": "review in PMC10202904, table 2",
     "seed.survival.kaplan_meier":
         "Kaplan & Meier 1958, J. Am. Stat. Assoc. 53:457-481; Greenwood 1926 (from memory)",
     "sky.degreedays.single_sine": f"Baskerville & Emin 1969, Ecology 50:514; {ZALOM}",
-    "sky.frost.is_ground_frost": "UK Met Office, the rule since 1961",
     "seed.hill.fit_hill": "El-Kassaby et al. 2008, as documented in germinationmetrics",
     "seed.weight.weigh": "FRSA tutorial on AOSA Appendix 4, 2001 (read)",
     "sky.degreedays.double_triangle": ZALOM,

@@ -3,11 +3,12 @@
 from enum import StrEnum
 
 from benchround.core.numbers.ranges import require_air_temp, within
+from benchround.core.units import celsius, fahrenheit
 
 SEVERITY_MAX_WIND_KNOTS = 10.0
 """The severity words hold for a wind below this; above it the same air does more harm."""
 FREEZE_THRESHOLDS_F = (16.0, 20.0, 24.0, 28.0, 32.0, 36.0)
-FREEZE_THRESHOLDS_C = tuple(round((deg_f - 32.0) / 1.8, 1) for deg_f in FREEZE_THRESHOLDS_F)
+FREEZE_THRESHOLDS_C = tuple(round(celsius(deg_f), 1) for deg_f in FREEZE_THRESHOLDS_F)
 """Thresholds for which US frost dates are published; NCEI, Normals Calculation Methodology 2020,
 appendix on the 1981-2010 supplemental normals."""
 
@@ -102,7 +103,7 @@ def us_freeze(tmin_c: float) -> UsFreeze:
 
     US National Weather Service, Jackson. Raises OutOfRangeError outside -60 to 60 degC.
     """
-    temp_f = round(require_air_temp("the minimum", tmin_c) * 1.8 + 32.0, 1)
+    temp_f = round(fahrenheit(require_air_temp("the minimum", tmin_c)), 1)
     if temp_f <= 28.0:
         return UsFreeze.HARD_FREEZE
     if temp_f <= 32.0:

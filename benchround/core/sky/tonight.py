@@ -6,7 +6,6 @@ night's minimum. The screen is not the tray: on clear nights grass and trays are
 """
 
 from enum import StrEnum
-from math import pi, sqrt
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
@@ -21,8 +20,6 @@ GRASS_BELOW_SCREEN_C = (2.0, 4.0)
 """How much colder grass is than the screen on a clear night; from memory."""
 GUESSED_DEW_POINT_MARGIN_C = (1.0, 2.0)
 """What to take off a forecast built on a guessed dew point; common practice, no source."""
-
-_STEFAN_BOLTZMANN_W = 5.670374e-8  # W m-2 K-4, CODATA
 
 
 class NightWeather(StrEnum):
@@ -146,42 +143,6 @@ def smith_grass_c(afternoon_c: float, afternoon_dew_point_c: float, month: int) 
         known = ", ".join(str(name) for name in SMITH_BY_MONTH)
         raise OutOfRangeError(f"month {month} has no constant in Smith's rule, only {known} have")
     return (afternoon_c + afternoon_dew_point_c / 2.0) / 3.0 - SMITH_BY_MONTH[month]
-
-
-def brunt_net_loss_wm2(sunset_c: float, dew_vapour_kpa: float) -> float:
-    """Return the heat the ground loses to a clear sky at sunset, W/m2.
-
-    Brunt 1932, Quarterly Journal of the Royal Meteorological Society 58:389, coefficients from
-    memory: s T^4 (1 - 0.52 - 0.065 sqrt(e)), e in hPa.
-
-    Args:
-        sunset_c: air temperature at sunset, degC.
-        dew_vapour_kpa: vapour pressure e at the dew point, 0 to 5 kPa.
-    """
-    within("the vapour pressure", dew_vapour_kpa, 0.0, 5.0, "kPa")
-    kelvin = require_air_temp("the temperature at sunset", sunset_c) + 273.15
-    return _STEFAN_BOLTZMANN_W * kelvin**4 * (0.48 - 0.065 * sqrt(10.0 * dew_vapour_kpa))
-
-
-def brunt_drop_c(net_loss_wm2: float, hours: float, admittance: float) -> float:
-    """Return by how much the ground cools in hours after sunset under a steady loss of heat.
-
-    Brunt 1941, Physical and dynamical meteorology (formula from memory): (2 / sqrt(pi)) Rn
-    sqrt(t) / sqrt(rho c k), the surface of a deep uniform ground.
-
-    Args:
-        net_loss_wm2: heat lost Rn, W/m2, 0 to 200.
-        hours: time since sunset, 0 to 24 h.
-        admittance: sqrt(rho c k) of the ground, J m-2 K-1 s-0.5, 100 to 3000; dry sand about
-            600, moist soil about 1500 (from memory).
-
-    Raises:
-        OutOfRangeError: a figure is outside its range.
-    """
-    within("the heat lost", net_loss_wm2, 0.0, 200.0, "W/m2")
-    within("the hours since sunset", hours, 0.0, 24.0, "h")
-    within("the ground's admittance", admittance, 100.0, 3000.0, "J/m2 K s^0.5")
-    return 2.0 / sqrt(pi) * net_loss_wm2 * sqrt(3600.0 * hours) / admittance
 
 
 def guessed_dew_point_c(last_tmin_c: float) -> float:

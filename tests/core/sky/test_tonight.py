@@ -1,10 +1,9 @@
 import math
 
-import numpy as np
 import pytest
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.sky import tonight, vapour
+from benchround.core.sky import tonight
 from benchround.core.sky.tonight import MinimumRange, NightWeather
 from tests.core.published import Figure, Seen, figure_cases
 
@@ -62,28 +61,6 @@ def test_smiths_constants(month: int, constant_c: float) -> None:
     assert tonight.smith_grass_c(0.0, 0.0, month) == -constant_c
 
 
-def test_brunts_drop_is_that_of_a_cooling_ground() -> None:
-    # Referee: the heat equation itself, stepped through ten hours of deep uniform ground
-    conductivity, capacity, loss, depth_step, seconds = 1.0, 2.0e6, 70.0, 0.01, 20.0
-    temps = np.zeros(200)
-    for _ in range(int(10 * 3600 / seconds)):
-        flux = -conductivity * np.diff(temps) / depth_step
-        inflow = np.concatenate(([-loss], flux))[: len(temps)]
-        outflow = np.concatenate((flux, [0.0]))
-        temps = temps + seconds / (capacity * depth_step) * (inflow - outflow)
-    surface = temps[0] - loss / conductivity * depth_step / 2.0
-    drop = tonight.brunt_drop_c(loss, 10.0, math.sqrt(conductivity * capacity))
-    assert drop == pytest.approx(-surface, rel=0.01)
-
-
-def test_brunts_loss_is_what_a_clear_sky_leaves() -> None:
-    # Stefan-Boltzmann at 10 degC is 364.5 W/m2; 9 hPa leave 0.48 - 0.195 of it (from memory)
-    assert tonight.brunt_net_loss_wm2(10.0, 0.9) == pytest.approx(364.5 * 0.285, rel=0.002)
-    dry = tonight.brunt_net_loss_wm2(10.0, vapour.saturation_kpa(-5.0))
-    damp = tonight.brunt_net_loss_wm2(10.0, vapour.saturation_kpa(9.0))
-    assert dry > damp > 50.0
-
-
 def test_without_a_hygrometer_the_night_before_serves_and_the_range_sinks() -> None:
     # FAO-56 eq. 48 (read second-hand); margin of 1 to 2 K (common practice, no source)
     dew_point = tonight.guessed_dew_point_c(3.0)
@@ -114,7 +91,3 @@ def test_bad_figures_are_named() -> None:
         tonight.craddock_pritchard_range(12.0, math.nan)
     with pytest.raises(OutOfRangeError, match="month 7 has no constant in Smith's rule"):
         tonight.smith_grass_c(6.0, 3.0, 7)
-    with pytest.raises(OutOfRangeError, match="hours since sunset is -1 h, outside 0 to 24 h"):
-        tonight.brunt_drop_c(70.0, -1.0, 1500.0)
-    with pytest.raises(OutOfRangeError, match="vapour pressure is 17 kPa, outside 0 to 5 kPa"):
-        tonight.brunt_net_loss_wm2(10.0, 17.0)
