@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
 from pathlib import Path
 
+from benchround.core.batch_names import free_name, letter_of
 from benchround.core.book import RecordBook
 from benchround.core.crop.crop import Crop
 from benchround.core.errors import (
@@ -238,10 +239,9 @@ class Desk:
         return True
 
     def free_batch_id(self) -> str:
-        """The next batch id: the letters in use and the next number."""
-        after = (name[1:] for name in self.season.batches)
-        numbers = [int(text) for text in after if text.isascii() and text.isdecimal()]
-        return f"b{max(numbers, default=0) + 1:02d}"
+        """The next batch id, which no other computer gives that has not seen this one's."""
+        writers = (record.machine for record in self.folder.records())
+        return free_name(self.season.batches, letter_of(self.folder.machine, writers))
 
     def close(self) -> None:
         """Let go of the folder. Nothing is saved here: everything already is."""

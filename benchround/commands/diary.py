@@ -48,7 +48,7 @@ def run(given: argparse.Namespace) -> int:
     """Read the lines, and record them all or none."""
     lines = given.lines or _typed_in()
     with (reading if given.preview else writing)(given.season) as desk:
-        first_free = int(desk.free_batch_id()[1:])
+        first_free = desk.free_batch_id()
         names = desk.library.names()
         diary = Diary(desk.season, names, desk.today, first_free, again=given.again)
         with watched("reading", "lines", NOTHING) as progress:

@@ -132,7 +132,7 @@ def _measured(said: Record | Draft) -> tuple[object, ...]:
 def _take_sowings(text: str, given: argparse.Namespace) -> int:
     desk = open_given(given, writing=given.yes)
     try:
-        free = int(desk.free_batch_id()[1:])
+        free = desk.free_batch_id()
         names = desk.library.names()
         with watched("reading the sheet", "rows", NOTHING) as progress:
             rows = read_sheet(text, desk.season, names, desk.today, free, progress)

@@ -11,6 +11,7 @@ from dataclasses import replace
 from datetime import date
 
 from benchround.core.batch.batch import fold_batch
+from benchround.core.batch_names import next_name
 from benchround.core.crop.search import Named
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
@@ -54,7 +55,7 @@ class Diary:
         season: for places, how days are written, and to see what is on the books already.
         crops: the crops that can be meant.
         today: the day it is typed on.
-        first_free: number of the first free batch id.
+        first_free: the first free batch id.
         again: whether what is on the books already is recorded once more.
     """
 
@@ -63,7 +64,7 @@ class Diary:
         season: Season,
         crops: Iterable[Named],
         today: date,
-        first_free: int,
+        first_free: str,
         *,
         again: bool = False,
     ) -> None:
@@ -86,8 +87,8 @@ class Diary:
         known = self._known.take(draft, self._today)
         if known:
             return DiaryLine(number, text, draft, known=known)
-        named = replace(draft, about=f"b{self._free:02d}")
-        self._free += 1
+        named = replace(draft, about=self._free)
+        self._free = next_name(self._free)
         return DiaryLine(number, text, named)
 
     def _day_named(self, text: str) -> date:

@@ -7,6 +7,7 @@ from datetime import date, timedelta
 from functools import lru_cache, partial
 
 from benchround.core.batch.batch import fold_batch
+from benchround.core.batch_names import next_name
 from benchround.core.crop.search import Named
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
@@ -55,7 +56,7 @@ def read_sheet(
     season: Season,
     crops: Iterable[Named],
     today: date,
-    first_free: int,
+    first_free: str,
     progress: Progress = unheard,
 ) -> tuple[SheetRow, ...]:
     """The sowings of a table.
@@ -65,7 +66,7 @@ def read_sheet(
         season: for places, how days are written, and to see what is on the books already.
         crops: the crops that can be meant.
         today: rows with a later day become plans.
-        first_free: number of the first free batch id.
+        first_free: the first free batch id.
         progress: told of the rows read.
 
     Raises:
@@ -88,7 +89,7 @@ def read_sheet(
 class _Names:
     """Batch ids: those on the books, and those given so far."""
 
-    def __init__(self, on_books: frozenset[str], first_free: int) -> None:
+    def __init__(self, on_books: frozenset[str], first_free: str) -> None:
         self._taken = set(on_books)
         self._free = first_free
 
@@ -104,8 +105,7 @@ class _Names:
     def take(self, name: str) -> str:
         """The name, or the next free one where there is none."""
         while not name or (name in self._taken):
-            name = f"b{self._free:02d}"
-            self._free += 1
+            name, self._free = self._free, next_name(self._free)
         self._taken.add(name)
         return name
 

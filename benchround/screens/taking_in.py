@@ -114,7 +114,7 @@ class TakeInScreen(WideCard, inherit_bindings=False):
         """Read the file beside the screen; nothing is written."""
         desk = self.desk
         season, today = desk.season, desk.today
-        names, free = desk.library.names(), int(desk.free_batch_id()[1:])
+        names, free = desk.library.names(), desk.free_batch_id()
 
         def does(progress: Progress) -> tuple[SheetRow, ...]:
             return read_sheet(read_text(path), season, names, today, free, progress)

@@ -15,7 +15,7 @@ from benchround.core.record import Record
 from benchround.store.decoder import Decoder
 from benchround.store.ids import stamp_of
 from benchround.store.layout import HEADING
-from benchround.store.naming import Mark, is_page, mark_of
+from benchround.store.naming import Mark, is_page, is_unread_copy, mark_of
 from benchround.store.pages import Page, read_page
 from benchround.store.union import fold_in
 
@@ -42,11 +42,13 @@ class Contents:
     Attributes:
         folder: the records folder.
         state: a number that changes whenever files are found changed from outside.
+        unread: names of files that seem to be copies of pages but are not called like one.
     """
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self.state = 0
+        self.unread: tuple[str, ...] = ()
         self._pages: dict[str, Page] = {}
         self._by_id: dict[str, Record] = {}
         self._disagreements: set[str] = set()
@@ -177,7 +179,7 @@ class Contents:
     def _list(self) -> dict[str, Mark]:
         try:
             with os.scandir(self.folder) as entries:
-                return {name: mark for name, mark in map(_marked, entries) if mark is not None}
+                marks = dict(map(_marked, entries))
         except OSError as error:
             if isinstance(error, FileNotFoundError) and not self._pages and self._is_new_season():
                 return {}
@@ -187,6 +189,8 @@ class Contents:
             raise SeasonError(
                 f"the records in {self.folder} cannot be reached ({error.strerror}); {cure}"
             ) from error
+        self.unread = tuple(sorted(filter(is_unread_copy, marks)))
+        return {name: mark for name, mark in marks.items() if mark is not None}
 
     def _is_new_season(self) -> bool:
         """Whether the season is there without its records folder, as git brings an empty one."""

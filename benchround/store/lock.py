@@ -19,7 +19,7 @@ from benchround.core.errors import SeasonBusyError
 from benchround.core.frozen import dataclass
 from benchround.store.disk import SYSTEM_DISK, Disk, read_whole, write_unforced
 from benchround.store.naming import Mark, mark_of
-from benchround.store.process import host_name, start_mark, still_runs
+from benchround.store.process import host_name, is_of_this_start, start_mark, still_runs
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +117,7 @@ def read_holder(path: Path) -> Holder | None:
 
 
 def _is_held(path: Path, holder: Holder) -> bool:
-    if holder.host != host_name():
+    if holder.host != host_name() and not is_of_this_start(holder.start):  # it may be renamed
         return True  # whether a process runs on another computer cannot be asked from here
     try:
         written_s = path.stat().st_mtime

@@ -74,6 +74,14 @@ def is_page(name: str) -> bool:
     return name.lower().endswith((PAGE, JOURNAL)) and not name.startswith(".")
 
 
+def is_unread_copy(name: str) -> bool:
+    """Whether a file seems to be a copy of a page, under a name that hides it from being read.
+
+    Services and tools that put a mark behind the ending leave such copies: `x.json.1`, `x.json~`.
+    """
+    return PAGE in name.lower() and not name.startswith(".") and not is_page(name)
+
+
 Mark = tuple[int, int, int]
 """Time of change, size and number of a file: another mark means another content."""
 

@@ -16,6 +16,11 @@ def problems_of(contents: Contents) -> Iterator[str]:
         if page.fault:
             yield _damaged(page)
         yield from page.remarks
+    for name in contents.unread:
+        yield (
+            f"{name} lies among the records and is not read; if it is a copy a service left behind,"
+            " give it a name that ends in .json or .jsonl, as what is in it does"
+        )
     for name, files in contents.disagreements.items():
         yield f"record {name} is told in two ways in {', '.join(files)}; the longer one is shown"
     for name, count in contents.missed.items():

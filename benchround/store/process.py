@@ -43,6 +43,14 @@ def start_mark(pid: int) -> str:
     return f"{boot}:{after_name[_START_FIELD - 3]}"
 
 
+def is_of_this_start(mark: str) -> bool:
+    """Whether a start mark is of this computer, and from since it was last started."""
+    try:
+        return mark.startswith(f"{_BOOT.read_text().strip()}:")
+    except OSError:
+        return False
+
+
 def still_runs(pid: int, mark: str, written_s: float) -> bool:
     """Whether the process of that number and start mark is running on this computer.
 

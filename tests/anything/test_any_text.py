@@ -74,7 +74,7 @@ PARSERS: dict[str, tuple[Callable[[str], object], str]] = {
         "today 5 to 23, sun 12 h, dry, gusts 22; fri 29/11, 22 mm",
     ),
     "a sheet of sowings": (
-        lambda text: read_sheet(text, season(), NAMES, DAY_0, 34),
+        lambda text: read_sheet(text, season(), NAMES, DAY_0, "b34"),
         'crop,variety,sown,seeds,place\ncosmos,"Paper, Lantern",12 apr,40,Bench 1\nleek,,3/6,9,\n',
     ),
     "a table of sowings": (read_table, "crop;seeds\ncosmos;40\n"),

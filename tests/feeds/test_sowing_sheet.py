@@ -23,7 +23,7 @@ from benchround.feeds.sowing_sheet import COLUMNS, SheetRow, read_sheet
 from benchround.feeds.text_file import decoded
 from benchround.whereabouts import sample_folder
 from tests.feeds.seasons import sample_season
-from tests.sample.story import DAY_0
+from tests.sample.story import DAY_0, MACHINE
 from tests.sample.story import records as sample_records
 
 CROPS = load_library().names()
@@ -31,7 +31,7 @@ HEAD = "crop,variety,sown,seeds,cells,place,wanted\n"
 
 
 def read(text: str) -> tuple[SheetRow, ...]:
-    return read_sheet(text, sample_season(), load_library().names(), DAY_0, 34)
+    return read_sheet(text, sample_season(), load_library().names(), DAY_0, "b34")
 
 
 def test_a_row_is_a_sowing_with_the_next_free_id() -> None:
@@ -199,7 +199,7 @@ def test_a_row_parted_otherwise_than_the_heading_is_named() -> None:
 
 def test_days_are_read_in_the_growers_order() -> None:
     season = replace(sample_season(), settings={DATE_ORDER: MONTH_FIRST})
-    (row,) = read_sheet("crop,date\ncosmos,4/12/2026\n", season, CROPS, DAY_0, 34)
+    (row,) = read_sheet("crop,date\ncosmos,4/12/2026\n", season, CROPS, DAY_0, "b34")
     assert row.draft is not None
     assert row.draft.day == date(2026, 4, 12)
     assert read("crop,day\ncosmos,4/12/2026\n")[0].draft is not None
@@ -229,10 +229,10 @@ def test_the_same_sheet_twice_doubles_nothing() -> None:
         for n, draft in enumerate(drafts)
     )
     after = fold_season((*sample_records(), *records), load_library())
-    again = read_sheet(text, after, CROPS, DAY_0, 37)
+    again = read_sheet(text, after, CROPS, DAY_0, "b37")
     assert [row.known for row in again] == ["b34", "b35", "b36"]
     assert not any(row.comes for row in again)
-    third = read_sheet(text.replace("leek", "cosmos,A,1 may,40\nleek"), after, CROPS, DAY_0, 37)
+    third = read_sheet(text.replace("leek", "cosmos,A,1 may,40\nleek"), after, CROPS, DAY_0, "b37")
     assert [row.comes for row in third] == [False, False, True, False]
 
 
@@ -242,7 +242,7 @@ def test_a_plan_that_was_taken_in_is_known_on_its_day_too() -> None:
     assert row.draft is not None
     planned = Record("z1", DAY_0, row.draft.kind, row.draft.about, dict(row.draft.figures))
     after = fold_season((*sample_records(), planned), load_library())
-    (later,) = read_sheet(text, after, CROPS, date(2026, 8, 2), 35)
+    (later,) = read_sheet(text, after, CROPS, date(2026, 8, 2), "b35")
     assert later.known == "b34"
 
 
@@ -255,7 +255,7 @@ def test_reading_can_be_stopped_and_nothing_is_given() -> None:
             raise StoppedError("stopped")
 
     with pytest.raises(StoppedError):
-        read_sheet("crop\n" + "cosmos\n" * 1000, sample_season(), CROPS, DAY_0, 34, stop)
+        read_sheet("crop\n" + "cosmos\n" * 1000, sample_season(), CROPS, DAY_0, "b34", stop)
     assert told[0] == (0, 1000)
     assert told[-1] == (100, 1000)
 
@@ -266,7 +266,8 @@ def test_columns_are_those_of_the_guide() -> None:
 
 
 @pytest.fixture
-def season(tmp_path: Path) -> Path:
+def season(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.setattr("benchround.desk.short_name", lambda host: MACHINE)
     folder = tmp_path / "season"
     shutil.copytree(sample_folder(), folder, ignore=shutil.ignore_patterns("*.lock"))
     return folder

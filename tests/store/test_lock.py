@@ -135,6 +135,22 @@ def test_without_a_start_mark_a_lock_from_before_the_computer_was_started_is_a_l
         assert not season.read_only
 
 
+def test_a_computer_renamed_since_knows_its_own_leftover_lock(
+    tmp_path: Path, sleeper: subprocess.Popen[bytes]
+) -> None:
+    if not start_mark(os.getpid()):
+        pytest.skip("this system does not say when a process began")
+    path = tmp_path / "s"
+    filled_season(path, 1)
+    write_lock(path, host="old-name", pid=sleeper.pid, start=start_mark(sleeper.pid))
+    with reopen(path) as season:
+        assert season.read_only
+    boot = start_mark(os.getpid()).partition(":")[0]
+    write_lock(path, host="old-name", start=f"{boot}:1")
+    with reopen(path) as season:
+        assert not season.read_only
+
+
 def test_a_lock_from_another_computer_of_the_same_name_is_respected(tmp_path: Path) -> None:
     filled_season(tmp_path / "s", 1)
     before = write_lock(tmp_path / "s", host="another", pid=1)

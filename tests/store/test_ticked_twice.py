@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from benchround.core.record import Draft, Kind
 from benchround.desk import Desk
 from benchround.whereabouts import SAMPLE_DAY, sample_folder
 
@@ -75,3 +76,33 @@ def test_ticked_on_both_it_is_done_once_whoever_comes_first(key: str, tmp_path: 
         desk.close()
     alone.close()
     assert seasons[0] == seasons[1]
+
+
+def test_sown_on_both_without_seeing_each_other_both_stand(tmp_path: Path) -> None:
+    copies = two_copies(tmp_path)
+    for copy, crop in zip(copies, ("lettuce", "leek"), strict=True):
+        desk = Desk.open(copy, today=today, machine=copy.name)
+        for _ in range(2):
+            name = desk.free_batch_id()
+            desk.record([Draft(Kind.SOWN, name, {"crop": crop, "cells": 9})])
+            desk.record([Draft(Kind.FIRST_UP, name)])
+        desk.close()
+    for order in permutations(copies):
+        both = tmp_path / f"sown-{order[0].name}-first"
+        shutil.copytree(order[0], both, ignore=shutil.ignore_patterns("*.lock"))
+        for page in (order[1] / "records").iterdir():
+            if not (both / "records" / page.name).exists():
+                shutil.copy2(page, both / "records" / page.name)
+        desk = Desk.open(both, today=today, machine="shed", read_only=True)
+        assert desk.problems == ()
+        sown = {
+            name: one.crop for name, one in desk.season.batches.items() if len(one.records) == 2
+        }
+        assert sown.items() >= {
+            ("b34a", "lettuce"),
+            ("b35a", "lettuce"),
+            ("b34t", "leek"),
+            ("b35t", "leek"),
+        }
+        assert desk.free_batch_id() == "b36"
+        desk.close()

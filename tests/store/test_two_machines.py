@@ -186,6 +186,23 @@ def test_conflict_copies_of_a_journal_are_read_and_never_written_to(
     assert copy.read_bytes() == data
 
 
+@pytest.mark.parametrize("mark", [".conflict1", "~", ".orig", "~HEAD", " (copy)"])
+def test_copies_with_a_mark_behind_the_ending_are_told(tmp_path: Path, mark: str) -> None:
+    path, scribe = tmp_path / "s", Scribe()
+    with new_season(path) as season:
+        season.append(scribe.records(1))
+    copy = page(path).with_name(page(path).name + mark)
+    new_season(tmp_path / "away").close()
+    with reopen(tmp_path / "away") as away:
+        away.append(scribe.records(1))
+    shutil.copy(page(tmp_path / "away"), copy)
+    with reopen(path) as season:
+        assert season.problems[0].startswith(f"{copy.name} lies among the records and is not read")
+        copy.rename(copy.with_name(f"{copy.name}.json"))
+        assert season.reload_if_changed()
+        assert (season.problems, len(season.records())) == ((), 2)
+
+
 def test_two_computers_write_in_one_folder_at_once_and_see_each_other(tmp_path: Path) -> None:
     path = tmp_path / "s"
     laptop = new_season(path, "laptop")
