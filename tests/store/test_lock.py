@@ -153,7 +153,7 @@ def test_a_computer_renamed_since_knows_its_own_leftover_lock(
 
 def test_a_lock_from_another_computer_of_the_same_name_is_respected(tmp_path: Path) -> None:
     filled_season(tmp_path / "s", 1)
-    before = write_lock(tmp_path / "s", host="another", pid=1)
+    before = write_lock(tmp_path / "s", host="another", pid=1, start="another start:7")
     with reopen(tmp_path / "s") as season:
         assert season.read_only
         assert "another computer of the same short name" in season.problems[0]
