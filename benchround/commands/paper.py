@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Sequence
-from datetime import date
+from pathlib import Path
 
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.frozen import dataclass
@@ -17,22 +17,22 @@ from benchround.feeds.out_file import write_out
 from benchround.feeds.page_text import as_text
 from benchround.feeds.pages import Page
 from benchround.feeds.paper_entry import Entered, Entry, answers_of, read_entry
-from benchround.feeds.paper_round import PaperList, list_data, list_from, paper_list, paper_page
+from benchround.feeds.paper_round import PaperList, paper_list, paper_page
 from benchround.feeds.papers import PAPER_WORDS, paper_named
 from benchround.feeds.trial import Trial
 from benchround.plain import place_name, title, weather_words
 from benchround.rounds.answers import drafts_for
 from benchround.season_given import open_given, season_arguments
-from benchround.shell.beside import keep_beside, kept_beside
+from benchround.shell.paper_lists import keep_list, list_for
 from benchround.shell.progress import watched
 from benchround.shell.saying import remark
-from benchround.store.layout import KEEP
+from benchround.whereabouts import is_season
 
 HELP = "the round on paper, with boxes to tick, and typing it in afterwards"
 EXAMPLE = "benchround paper print --sample --pdf round.pdf"
 MORE_EXAMPLES = (
     "benchround paper print --sample",
-    'benchround paper enter "1:5:19 2" --on 2026-05-27',
+    "benchround paper enter 1:5:19 2 --on 2026-05-27",
 )
 DETAILS = (
     "'print' writes the day's round with a box, a number and room for figures for each task, and "
@@ -40,10 +40,6 @@ DETAILS = (
     "that were ticked, each with what was written beside it after colons; it only shows what it "
     "would record until --yes is said, and records nothing while one number cannot be."
 )
-
-NOT_KEPT = "The numbers are not kept: type the sheet in while the round is the same."
-MOST_LISTS = 60
-"""How many printed lists are kept with the season."""
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -54,7 +50,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     printing.add_argument("--pdf", metavar="FILE", default="", help="write a PDF")
     printing.add_argument("--paper", default="A4", help=PAPER_WORDS)
     entering = _way(ways, "enter", "type in what was ticked", MORE_EXAMPLES[1])
-    entering.add_argument("entry", help='the code and the numbers ticked, as "k7qp 3 5 7:22"')
+    entering.add_argument("entry", nargs="+", help="code and numbers ticked, as k7qp 3 5 7:22")
     season_arguments(entering)
     entering.add_argument("--yes", action="store_true", help="record it; else it is only shown")
 
@@ -67,11 +63,22 @@ def _way(
 
 def run(given: argparse.Namespace) -> int:
     """Print the sheet, or show and record what was typed."""
+    if given.way == "enter":
+        given.entry, given.season = _entry_and_season(given.entry)
     desk = open_given(given, writing=given.way == "enter" and given.yes)
     try:
         return _print(given, desk) if given.way == "print" else _enter(given, desk)
     finally:
         desk.close()
+
+
+def _entry_and_season(words: Sequence[str]) -> tuple[str, str]:
+    """The entry, in one word or in several, and the season's folder where one stands last."""
+    *before, last = words
+    quoted = len(before) == 1 and " " in before[0]
+    if before and (quoted or is_season(Path(last).expanduser())):
+        return " ".join(before), last
+    return " ".join(words), ""
 
 
 def _print(given: argparse.Namespace, desk: Desk) -> int:
@@ -89,7 +96,7 @@ def _print(given: argparse.Namespace, desk: Desk) -> int:
     else:
         sys.stdout.write(as_text(page))
     if not given.sample:
-        _keep(desk, kept)
+        keep_list(desk, kept)
     remark((*the_round.assumed, *desk.problems))
     return 0
 
@@ -105,16 +112,9 @@ def _page(the_round: Round, desk: Desk, code: str) -> Page:
     )
 
 
-def _keep(desk: Desk, kept: PaperList) -> None:
-    """Keep what the numbers stand for; it is no record."""
-    if keep_beside(desk, kept.file_name, list_data(kept), NOT_KEPT):
-        for old in sorted((desk.folder.path / KEEP).glob("paper-*.json"))[:-MOST_LISTS]:
-            old.unlink(missing_ok=True)
-
-
 def _enter(given: argparse.Namespace, desk: Desk) -> int:
     entry = read_entry(given.entry)
-    kept = _list_for(entry, desk)
+    kept = list_for(entry, desk)
     rows = _rows(entry, kept, desk)
     faults = [row for row in rows if row.fault]
     for row in rows:
@@ -184,42 +184,3 @@ def _said(drafts: Sequence[Draft]) -> str:
         )
         for draft in drafts
     )
-
-
-def _list_for(entry: Entry, desk: Desk) -> PaperList:
-    """What the numbers typed stand for: the list kept under the code, or that of the day.
-
-    Raises:
-        InputError: there is no such list, or more than one and no code.
-    """
-    kept = _kept_lists(desk, entry.code)
-    if entry.code:
-        found = [one for one in kept if one.code == entry.code]
-        now = paper_list(desk.round())
-        if found or now.code == entry.code:
-            return (found or [now])[-1]
-        raise InputError(
-            f"No sheet with the code {entry.code} is kept here, and today's round is another one "
-            f"({now.code}): look at the code again."
-        )
-    return _of_day(kept, desk.today, desk)
-
-
-def _of_day(kept: Sequence[PaperList], day: date, desk: Desk) -> PaperList:
-    found = [one for one in kept if one.day == day]
-    if len(found) > 1:
-        codes = ", ".join(one.code for one in found)
-        raise InputError(
-            f"More than one sheet was printed that day: begin with its code ({codes})."
-        )
-    if found:
-        return found[0]
-    code = paper_list(desk.round()).code
-    raise InputError(
-        f"No sheet of {day.isoformat()} is kept here: begin with the code that stands on it "
-        f"(the round as it is now has {code})."
-    )
-
-
-def _kept_lists(desk: Desk, code: str) -> list[PaperList]:
-    return list(kept_beside(desk, f"paper-*-{code or '*'}.json", list_from))

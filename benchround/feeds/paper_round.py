@@ -94,19 +94,41 @@ def paper_page(the_round: Round, name: Naming, place: Naming, weather: str, code
     blocks: list[Block] = [
         Words(f"{weather}. {len(tasks)} to do, {len(the_round.overdue)} overdue.")
     ]
-    blocks.append(Words(f'To type it in: benchround paper enter "{code} 1 2 3:24"'))
+    if tasks:
+        blocks.append(Words(f"To type it in: benchround paper enter {code} {_example(tasks)}"))
     heading = ""
     for number, task in enumerate(tasks, start=1):
         now = f"{SLOT_WORDS[task.slot]}, {place(task) or 'everywhere'}"
         if now != heading:
             blocks.append(Heading(now))
             heading = now
-        blocks.append(_tick(number, task, name(task), often.get(task.family, ())))
+        named = name(task) if task.crop else ""  # the heading names the place
+        blocks.append(_tick(number, task, named, often.get(task.family, ())))
     if not tasks:
         blocks.append(Words("Nothing is to be done."))
     blocks.extend(_notes(the_round, name, often))
     named = f"Round of {day:%A} {day.day} {day:%B} {day.year}"
     return Page(named, tuple(blocks), f"{named}, {code}")
+
+
+def _example(tasks: Sequence[Task]) -> str:
+    """Numbers of this sheet as they may be typed: two that were ticked, one with its figure."""
+    numbered = list(enumerate(tasks, start=1))
+    plain = [str(number) for number, task in numbered if not task.asks][:2]
+    figures = (
+        (number, task.asks[0].default)
+        for number, task in numbered
+        if task.asks and task.asks[0].whole and not task.asks[0].choices
+    )
+    number, figure = next(figures, (0, ""))
+    gap = [f"{number}:{figure if figure.isdigit() else 24}"] if number else []
+    return " ".join([*plain, *gap] or [_filled(tasks[0])])
+
+
+def _filled(task: Task) -> str:
+    """The first number of a sheet with as many figures as it needs, such as lowest and highest."""
+    needed = [at for at, ask in enumerate(task.asks, start=1) if ask.needed and not ask.default]
+    return ":".join(("1", "5", "19", "2")[: max(needed, default=0) + 1])
 
 
 def _tick(number: int, task: Task, name: str, often: Sequence[str]) -> Tick:

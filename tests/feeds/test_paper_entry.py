@@ -225,7 +225,7 @@ def test_the_next_morning_the_code_says_which_sheet_it_was(
 ) -> None:
     main(["paper", "print", str(season), *ON])
     text = capsys.readouterr().out
-    code = text.split('benchround paper enter "')[1].split()[0]
+    code = text.split("benchround paper enter ")[1].split()[0]
     number = numbers(season)["feed:b16:"]
     late = ["--on", "2026-05-28"]
     assert main(["paper", "enter", str(number), str(season), *late]) == 1
@@ -240,7 +240,7 @@ def test_without_a_kept_list_the_code_of_the_same_round_is_enough(
     season: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     main(["paper", "print", str(season), *ON])
-    code = capsys.readouterr().out.split('benchround paper enter "')[1].split()[0]
+    code = capsys.readouterr().out.split("benchround paper enter ")[1].split()[0]
     shutil.rmtree(season / "keep")
     number = numbers(season)["feed:b16:"]
     assert main(["paper", "enter", f"{code} {number}", str(season), *ON]) == 0
@@ -268,3 +268,50 @@ def test_the_sample_keeps_nothing(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["paper", "print", "--sample"]) == 0
     assert "Round of Wednesday" in capsys.readouterr().out
     assert sorted(path.name for path in sample_folder().rglob("*")) == before
+
+
+def recorded(capsys: pytest.CaptureFixture[str]) -> list[str]:
+    """What would be recorded, number by number."""
+    return capsys.readouterr().out.splitlines()
+
+
+def test_quotes_may_be_left_out(
+    season: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert main(["paper", "print", str(season), *ON]) == 0
+    capsys.readouterr()
+    assert main(["paper", "enter", "1:5:19 2 7 slug", str(season), *ON]) == 0
+    quoted = recorded(capsys)
+    words = ["1:5:19", "2", "7", "slug"]
+    assert main(["paper", "enter", *words, str(season), *ON]) == 0
+    assert recorded(capsys) == quoted
+    assert main(["paper", "enter", *words, "--season", str(season), *ON]) == 0
+    assert recorded(capsys) == quoted
+    monkeypatch.chdir(season)
+    assert main(["paper", "enter", *words, *ON]) == 0
+    assert recorded(capsys) == quoted
+    assert main(["paper", "enter", "2", str(season), *ON]) == 0
+    assert len(recorded(capsys)) == 1
+
+
+def test_behind_a_quoted_entry_a_folder_that_is_no_season_is_named(
+    season: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["paper", "enter", "1 2", "nowhere", *ON]) == 1
+    assert "no season in nowhere" in capsys.readouterr().err
+
+
+def test_the_example_on_a_sheet_can_be_typed_in(
+    season: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["new", str(tmp_path / "first"), "--name", "First"]) == 0
+    for folder in (season, tmp_path / "first"):
+        capsys.readouterr()
+        assert main(["paper", "print", str(folder), *ON]) == 0
+        (line,) = [
+            line for line in capsys.readouterr().out.splitlines() if line.startswith("To type")
+        ]
+        words = line.split(": ", 1)[1].split()
+        assert words[0] == "benchround"
+        assert main([*words[1:], "--season", str(folder), *ON]) == 0
+        assert len(recorded(capsys)) == len(words) - 4
