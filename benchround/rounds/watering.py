@@ -74,20 +74,27 @@ def _bare(found: TrayOutlook) -> bool:
 
 
 def _window(view: BatchView, found: TrayOutlook) -> Window:
-    """Due from the day it runs out; watered yesterday, it is not overdue this morning."""
+    """Due from the day it runs out; watered yesterday, it is not overdue this morning.
+
+    Nor is a tray that may well have been watered without a word: it only has to be felt.
+    """
     best = min(found.dry_since or view.day, view.day)
+    if found.to_feel:
+        return Window(best, best, view.day)
     latest = max(best, found.full.day + timedelta(days=1))
     return Window(best, best, latest)
 
 
 def _harm(found: TrayOutlook) -> Harm:
-    empty = found.left_ml <= 0.0
+    empty = found.left_ml <= 0.0 and not found.to_feel
     return Harm.DIES_TODAY if _bare(found) or empty else Harm.SPOILS_THIS_WEEK
 
 
 def _instruction(found: TrayOutlook, below: bool) -> str:
     left, each = found.allowed_left_ml, found.holder.each
-    if found.by is None or left < 1.0:
+    if found.to_feel:
+        state = f"no watering written down since {say_day(found.full.day)}, feel it"
+    elif found.by is None or left < 1.0:
         state = f"nothing left to spare {each}"
     else:
         state = f"{left:.0f} ml left to spare {each}, gone {BY_WORDS[found.by]}"
@@ -137,7 +144,6 @@ def _figures(found: TrayOutlook) -> tuple[str, ...]:
 
 def _since(found: TrayOutlook) -> str:
     full = found.full
-    if full.written or full.day == full.worked:
-        return f"{'watered' if full.day != full.worked else 'watered in'} {say_day(full.day)}"
-    since = f" since {say_day(full.worked)}" if full.worked is not None else ""
-    return f"no watering written down{since}: taken as watered {say_day(full.day)}"
+    if found.to_feel or not full.known:
+        return f"no watering written down since {say_day(full.day)}: feel it"
+    return f"{'watered' if full.day != full.worked else 'watered in'} {say_day(full.day)}"

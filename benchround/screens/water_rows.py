@@ -92,7 +92,7 @@ def tray_told(
 
 def _known(found: TrayOutlook) -> Iterator[str]:
     tray, learnt, full = found.holder.water, found.factor, found.full
-    how = "watered" if full.written else "taken as watered"
+    how = "watered" if full.known else "no watering written down since"
     yield f"{how} {say_day(full.day)}; {found.lost_ml:.0f} ml go today"
     again = f"on {say_day(found.again)}" if found.again else "in more than ten days"
     yield f"filled this morning, it is next due {again}"

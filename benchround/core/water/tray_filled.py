@@ -19,7 +19,12 @@ WATERED_IN = (Kind.SOWN, Kind.RESOWN, Kind.PRICKED_OUT, Kind.POTTED_ON)
 MOST_DAYS_BACK = 30
 """Waterings further back say nothing: the books are not kept up for that tray."""
 BELIEVED_DRY_DAYS = 3
-"""A tray dry by the books for longer, with no watering ever written, was watered; ours."""
+"""A tray dry by the books for longer, with no watering written, may have been watered; ours."""
+NO_HANDS = frozenset(
+    {Kind.PLANNED, Kind.NOTED, Kind.PUT_OFF, Kind.DONE, Kind.MOISTURE, Kind.WEIGHED}
+    | {Kind.LABEL_LOST, Kind.STALLED}
+)
+"""Records that do not say that somebody looked after the tray."""
 ROOTED_DAYS = 14
 """After so many days in its pot a plant's roots reach all of it; our proposal."""
 
@@ -29,7 +34,7 @@ class Filled:
     """When a tray was last full.
 
     Attributes:
-        day: the morning it was full.
+        day: the morning it was full, or the last day anything of it is known.
         written: whether a watering of it was written down within the last month.
         worked: the last day seed or plants were watered in; None where not known.
     """
@@ -38,11 +43,18 @@ class Filled:
     written: bool
     worked: date | None
 
+    @property
+    def known(self) -> bool:
+        """Whether it is known to have been full then, and not only that it was looked after."""
+        return self.written or self.day == self.worked
 
-def filled(batch: Batch, part: Part, log: PlaceLog, day: date) -> Filled | None:
-    """When the tray was last full by the records up to a day; None where none says.
 
-    A watering of the whole place counts from the day the part came to stand there.
+def filled(batch: Batch, part: Part, log: PlaceLog, day: date) -> Filled:
+    """When the tray was last full by the records up to a day.
+
+    A watering of the whole place counts from the day the part came to stand there. Where waterings
+    go unwritten it is taken as full on the last day anything is known of it, and from then on it
+    stays what it is until something is written down.
     """
     worked = part.last_day(*WATERED_IN)
     latest, whole = part.last_day(Kind.WATERED), _whole_place(batch, part, log, day)
@@ -50,7 +62,8 @@ def filled(batch: Batch, part: Part, log: PlaceLog, day: date) -> Filled | None:
         latest = whole
     if latest is not None and (day - latest).days <= MOST_DAYS_BACK:
         return Filled(max(latest, worked) if worked is not None else latest, True, worked)
-    return None if worked is None else Filled(worked, False, worked)
+    seen = [rec.day for kind, rec in part.last.items() if kind not in NO_HANDS and rec.day <= day]
+    return Filled(max(seen, default=day - timedelta(days=1)), False, worked)
 
 
 def _whole_place(batch: Batch, part: Part, log: PlaceLog, day: date) -> date | None:
@@ -62,18 +75,15 @@ def _whole_place(batch: Batch, part: Part, log: PlaceLog, day: date) -> date | N
     return latest if latest >= places_of(batch, part)[-1][0] else None
 
 
-def taken_as_filled(day: date, worked: date | None) -> Filled:
-    """What is taken where waterings go unwritten: full yesterday morning, one day of drying."""
-    return Filled(day - timedelta(days=1), False, worked)
-
-
 def root_stage(batch: Batch, part: Part, crop: Crop, day: date) -> RootStage:
     """How far roots reach, from the stage, what covers the seed, and the days in a pot."""
     match part.stage:
         case stage if stage in WAITING:
             return RootStage.BARE_SEED if uncovered(batch, crop) else RootStage.COVERED_SEED
-        case Stage.EMERGING:
+        case Stage.EMERGING if (day - part.since).days < crop.growing.true_leaf_days:
             return RootStage.COVERED_SEED
+        case Stage.EMERGING:
+            return RootStage.SEEDLING  # up for so long, whether or not its leaves were noted
         case Stage.SEED_LEAF | Stage.TRUE_LEAF | Stage.PRICKED_OUT:
             return RootStage.SEEDLING
         case Stage.GROWING_ON:

@@ -121,7 +121,7 @@ def _looked(
         return factor
     log = place_log_of(season, part.place)
     full = filled(batch, then, _before(log, record.day), record.day)
-    if full is None or (record.day - full.day).days > MOST_DAYS_BACK:
+    if not full.known or (record.day - full.day).days > MOST_DAYS_BACK:
         return factor
     crop = season.crop(batch.crop)
     holder = holder_of(batch, then, crop, season.containers, compost)

@@ -14,12 +14,9 @@ from benchround.core.water.canopy import Canopy
 from benchround.core.water.fit import WET_BELOW, Moisture
 from benchround.core.water.run import DayPart, next_watering, run_balance
 from benchround.core.water.tray_filled import (
-    BELIEVED_DRY_DAYS,
-    MOST_DAYS_BACK,
     Filled,
     domed_until,
     filled,
-    taken_as_filled,
 )
 from benchround.core.water.tray_fit import day_at, days_at, said_of
 from benchround.core.water.tray_kept import Level, Seen, Where
@@ -60,16 +57,7 @@ class Books:
 def level_on(books: Books, log: PlaceLog, day: date) -> tuple[Filled, Level]:
     """Since when a tray's water is reckoned, and how it stands on the morning of a day."""
     full = filled(books.batch, books.part, log, day)
-    if full is None:
-        full = taken_as_filled(day, None)
-    elif not full.written and (day - full.day).days > MOST_DAYS_BACK:
-        full = taken_as_filled(day, full.worked)
-    level = _level(books, log, full, day)
-    dry = level.dry_since
-    if not full.written and dry is not None and (day - dry).days > BELIEVED_DRY_DAYS:
-        full = taken_as_filled(day, full.worked)
-        level = _level(books, log, full, day)
-    return full, level
+    return full, _level(books, log, full, day)
 
 
 def _level(books: Books, log: PlaceLog, full: Filled, day: date) -> Level:

@@ -20,7 +20,7 @@ from benchround.core.water.run import (
     lasts_absence,
     next_watering,
 )
-from benchround.core.water.tray_filled import Filled, domed_until, root_stage
+from benchround.core.water.tray_filled import BELIEVED_DRY_DAYS, Filled, domed_until, root_stage
 from benchround.core.water.tray_fit import day_at, learnt_factor
 from benchround.core.water.tray_holder import Holder, compost_of, holder_of, in_container
 from benchround.core.water.tray_level import Books, level_on, look_on
@@ -59,6 +59,13 @@ class TrayOutlook:
     factor: PlaceFactor
     leaves: Canopy
     look_today: Moisture | None
+
+    @property
+    def to_feel(self) -> bool:
+        """Whether it is dry by the books alone, with no watering written down for long."""
+        if self.dry_since is None or self.full.written or self.look_today is not None:
+            return False
+        return not self.full.known or (self.day - self.dry_since).days > BELIEVED_DRY_DAYS
 
     @property
     def share(self) -> float:
