@@ -127,6 +127,8 @@ _USUAL = (
 USUAL_CONTAINERS: Mapping[str, Container] = MappingProxyType({c.name: c for c in _USUAL})
 """The containers known from the start, by name."""
 
+_BY_LOWER = {c.name.lower(): c for c in _USUAL}
+
 
 CELL_TRAYS: Mapping[int, str] = MappingProxyType(
     {c.cells: c.name for c in sorted(_USUAL, key=lambda c: c.cells) if "-cell tray" in c.name}
@@ -139,7 +141,7 @@ COMMON_CELLS = 40
 def usual_called(name: str) -> Container | None:
     """The usual container a name means, one or several of it: "9 cm pot", "9 cm pots"."""
     said = " ".join(name.lower().split())
-    return USUAL_CONTAINERS.get(said) or USUAL_CONTAINERS.get(said.removesuffix("s"))
+    return _BY_LOWER.get(said) or _BY_LOWER.get(said.removesuffix("s"))
 
 
 def tray_of_cells(cells: int) -> str:

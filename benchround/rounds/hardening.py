@@ -13,6 +13,8 @@ from benchround.core.planning.growing_season import hardening_opens
 from benchround.core.record import Kind
 from benchround.core.season import Season
 from benchround.core.task import Ask, Family, Harm, Why, Window
+from benchround.core.water.tray_holder import in_its_pot
+from benchround.rounds.potting_on import fit_to_pot_on
 from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.view import BatchView
 
@@ -210,6 +212,8 @@ def start_due(view: BatchView, course: Hardening) -> tuple[date, str] | None:
 def _plant_ready(view: BatchView, course: Hardening) -> tuple[date, str] | None:
     growing = view.crop.growing
     potted = view.since(Kind.POTTED_ON)
+    if growing.pot_on and potted is None and view.stage in YOUNG:
+        return _ready_in_its_pot(view, course)
     if growing.pot_on:
         if potted is None or view.stage is not Stage.POTTED_ON or _to_be_pinched(view):
             return None
@@ -235,6 +239,17 @@ def _plant_ready(view: BatchView, course: Hardening) -> tuple[date, str] | None:
         best = view.season.site.after_rest(best)
         return best, f"sown {say_day(sowing.day)}; out {span[0]} days after sowing"
     return None
+
+
+def _ready_in_its_pot(view: BatchView, course: Hardening) -> tuple[date, str] | None:
+    """Pricked out into its last pot it is fit as soon as one potted on would have settled."""
+    fit = fit_to_pot_on(view)
+    its_own = in_its_pot(view.part, view.crop, view.season.containers)
+    if fit is None or not its_own or _to_be_pinched(view):
+        return None
+    day, figure = fit
+    settle = course.after_potting_days
+    return day + timedelta(days=settle), f"in its pot; {figure}, {settle} days more"
 
 
 def _to_be_pinched(view: BatchView) -> bool:

@@ -10,6 +10,7 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, Stage
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
+from benchround.core.water.tray_holder import in_its_pot
 from benchround.rounds.proposal import Proposal, draft, in_sight
 from benchround.rounds.view import BatchView
 
@@ -24,8 +25,8 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         return
     if view.since(Kind.POTTED_ON, Kind.PLANTED_OUT):
         return
-    found = _due(view)
-    if found is None:
+    found = fit_to_pot_on(view)
+    if found is None or in_its_pot(view.part, view.crop, view.season.containers):
         return
     best, figure = found
     earliest = best - timedelta(days=EARLY_DAYS)
@@ -57,7 +58,8 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     )
 
 
-def _due(view: BatchView) -> tuple[date, str] | None:
+def fit_to_pot_on(view: BatchView) -> tuple[date, str] | None:
+    """The day it is fit to be potted on by the crop's usual days, and the figure behind it."""
     growing = view.crop.growing
     pricked = view.since(Kind.PRICKED_OUT)
     if pricked is not None:

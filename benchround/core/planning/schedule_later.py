@@ -13,6 +13,7 @@ from benchround.core.planning.growing_season import hardening_opens, safe_from
 from benchround.core.planning.schedule_step import Expected, Step
 from benchround.core.record import Kind
 from benchround.core.site import Site
+from benchround.core.water.tray_holder import in_its_pot
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +38,7 @@ def later_steps(young: Young) -> Iterator[Expected]:
     """Every step after the seedling that can be reckoned, done or not."""
     pricked = _pricked(young)
     potted = _potting(young, pricked)
-    if potted is not None:
+    if potted is not None and not _in_its_pot(young):
         yield potted
     hardened = _hardening(young, pricked, potted.day if potted else None)
     if hardened is not None:
@@ -69,6 +70,11 @@ def _potting(young: Young, pricked: date | None) -> Expected | None:
         return None
     pot = f"{growing.pot_cm:g} cm pots, {days} days from {what}"
     return Expected(Step.POT_ON, since + timedelta(days=days), None, pot)
+
+
+def _in_its_pot(young: Young) -> bool:
+    done = young.part.last_day(Kind.POTTED_ON)
+    return done is None and in_its_pot(young.part, young.crop, {})
 
 
 def _hardening(young: Young, pricked: date | None, potted: date | None) -> Expected | None:

@@ -103,9 +103,22 @@ def holder_of(
     return _usual(_guess(batch, part, crop), compost, because)
 
 
+def in_its_pot(part: Part, crop: Crop, own: Mapping[str, Record]) -> bool:
+    """Whether it is known to stand in a pot as large as the one it is potted on into, or larger."""
+    named = "" if _moved_since_named(part) else part.container
+    record = own.get(named)
+    found = _own_container(named, record) if record is not None else usual_called(named)
+    if found is None or _each(found) != A_POT:
+        return False
+    return found.cell_ml >= USUAL_CONTAINERS[_pot(crop.growing.pot_cm)].cell_ml
+
+
+def _each(container: Container) -> str:
+    return A_POT if "pot" in container.name else "a tray"
+
+
 def _held(container: Container, compost: Compost, assumed: tuple[str, ...] = ()) -> Holder:
-    each = A_POT if "pot" in container.name else "a tray"
-    return Holder(container.name, tray_water(container, compost), each, assumed)
+    return Holder(container.name, tray_water(container, compost), _each(container), assumed)
 
 
 @lru_cache(maxsize=256)
