@@ -20,7 +20,7 @@ SOUTH: dict[str, Figure] = {
     "first_frost": "10-20",
 }
 SILL: dict[str, Figure] = {"name": "Kitchen windowsill", "kind": "windowsill"}
-HOUSE: dict[str, Figure] = {"name": "Greenhouse", "kind": "greenhouse"}
+HOUSE: dict[str, Figure] = {"name": "Greenhouse", "kind": "greenhouse bench"}
 
 
 class Spring(Story):

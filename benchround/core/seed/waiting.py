@@ -2,7 +2,8 @@
 
 The seed's clock is the heat it really had: degree-days above the crop's base at the place it stood,
 by day. Warmth above the optimum counts as the optimum, so that a cooked tray is found late and
-its cause named, instead of being excused by the heat that stalled it.
+its cause named, instead of being excused by the heat that stalled it. Looking starts by the likely
+warmth; late and given up it is only by the warmth it had for sure.
 """
 
 from __future__ import annotations
@@ -181,24 +182,29 @@ class _Wait:
         self.last_look = last_look.toordinal() if last_look is not None else 0
         self.today = day.toordinal()
         self.mornings: list[int | None] = [None, None, None, None]
-        self.missing = sorted(range(4), key=needs.__getitem__, reverse=True)
+        self.likely = sorted((0, 1), key=needs.__getitem__, reverse=True)
+        self.surely = sorted((2, 3), key=needs.__getitem__, reverse=True)
         self.lines = [need - HEAT_MARGIN / 2 for need in needs]
-        self.total = self.heat_now = 0.0
+        self.total = self.sure = self.heat_now = 0.0
         self.heat_at_look: float | None = None
         self.stall: Stall | None = None
         self.basis = ""
 
     def take(self, number: int, warm: Warmth) -> bool:
         """Take one day in; True where nothing more is to be found out."""
-        missing, total = self.missing, self.total
-        while missing and total >= self.lines[missing[-1]]:
-            self.mornings[missing.pop()] = number
+        likely, surely = self.likely, self.surely
+        while likely and self.total >= self.lines[likely[-1]]:
+            self.mornings[likely.pop()] = number
+        while surely and self.sure >= self.lines[surely[-1]]:
+            self.mornings[surely.pop()] = number
         if number == self.last_look:
-            self.heat_at_look = total
+            self.heat_at_look = self.sure
         if number <= self.today:
             self._take_past(number, warm)
-        self.total = total + heat_felt(self.model, warm.mean_c)
-        return not missing and number >= self.today
+        felt = heat_felt(self.model, warm.mean_c)
+        self.total += felt
+        self.sure += felt if warm.sure_c is None else heat_felt(self.model, warm.sure_c)
+        return not surely and not likely and number >= self.today
 
     def _take_past(self, number: int, warm: Warmth) -> None:
         self.heat_now, self.basis = self.total, warm.basis

@@ -21,12 +21,17 @@ FRIDGE_C = 4.0
 
 @dataclass(frozen=True, slots=True)
 class Warmth:
-    """Mean, lowest and highest temperature of a day at a place, and how it is known."""
+    """Mean, lowest and highest temperature of a day at a place, and how it is known.
+
+    Attributes:
+        sure_c: the mean it had for sure, where the mean is a guess; None where it is none.
+    """
 
     mean_c: float
     min_c: float
     max_c: float
     basis: str
+    sure_c: float | None = None
 
 
 def warmth(place: Place | None, weather: Weather, site: Site, day: date) -> Warmth:
@@ -51,7 +56,7 @@ def warmth(place: Place | None, weather: Weather, site: Site, day: date) -> Warm
     basis = f"{place.name}, from the {outside.basis} outside"
     mean, lowest, highest = _under_cover(place, low, high)
     if read.min_c is None and read.max_c is None:
-        return Warmth(mean, lowest, highest, basis)
+        return Warmth(mean, lowest, highest, basis, _sure(place, low, high))
     lowest, highest = in_agreement(
         lowest if read.min_c is None else read.min_c,
         highest if read.max_c is None else read.max_c,
@@ -71,6 +76,15 @@ def _under_cover(place: Place, low: float, high: float) -> tuple[float, float, f
     if place.kind is PlaceKind.GREENHOUSE:
         kept = max(0.0, GREENHOUSE_LEAST_C - mean)
     return mean + kept, low + added / 2 + kept, high + added + kept
+
+
+def _sure(place: Place, low: float, high: float) -> float | None:
+    """A house nobody heats or reads is no colder than it is outside; its gain is a guess.
+
+    A frame's gain was measured.
+    """
+    guessed = place.kind is PlaceKind.GREENHOUSE and not place.heated
+    return (low + high) / 2 if guessed else None
 
 
 class DaysOf(dict[int, Warmth]):
