@@ -26,6 +26,7 @@ from benchround.core.census import (
 )
 from benchround.core.crop.crop import Crop, Hardiness, PlantClass, Raising
 from benchround.core.frozen import dataclass
+from benchround.core.hardening_places import place_to_harden
 from benchround.core.keeping import Keeping, Shelf
 from benchround.core.learning.learned import Learned, learn
 from benchround.core.learning.lesson import Lesson, lesson_of
@@ -123,7 +124,7 @@ class Season:
 
     @cached_property
     def hardening_place(self) -> str:
-        """Where most of what is hardening stands; empty where nothing is."""
+        """The place to harden at; empty where none is fit for it."""
         census = self._census
         codes = [
             code
@@ -132,8 +133,7 @@ class Season:
             for part in batch.parts
             if code and part.place == code and part.stage is Stage.HARDENING
         ]
-        number = Counter(codes)
-        return max(number, key=lambda code: (number[code], code), default="")
+        return place_to_harden(self.places, Counter(codes))
 
     @cached_property
     def uncleared(self) -> Mapping[str, str]:

@@ -36,7 +36,7 @@ class Sort(StrEnum):
     PACKET_RECORD = auto()  # what a packet of own seed was put on the books with
     UNCLEARED = auto()  # what has yet to be cleared from a place
     BESIDE = auto()  # what stands at a place
-    HARDENING_PLACE = auto()  # where most of what hardens stands
+    HARDENING_PLACE = auto()  # where to harden
     NAMELESS = auto()  # trays without a name
     BATCHES = auto()  # every batch on the books
 

@@ -8,6 +8,7 @@ from datetime import date, timedelta
 from benchround.core.crop.crop import Hardening, Hardiness, Raising
 from benchround.core.dates import say_day
 from benchround.core.frame.lid_words import HardeningPlan, LidLimits
+from benchround.core.hardening_places import hardens_at
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
 from benchround.core.planning.growing_season import hardening_opens
 from benchround.core.record import Kind
@@ -28,7 +29,13 @@ LID_WORDS = {
     HardeningPlan.FULLY_OPEN: "fully open by day, shut at night",
     HardeningPlan.NIGHT_OPEN: "fully open day and night",
 }
-"""What a third of the course means for lids or for standing out."""
+"""What a third of the course means for lids."""
+OUT_WORDS = {
+    HardeningPlan.HALF_OPEN: "outside by day in shade and shelter, in at night",
+    HardeningPlan.FULLY_OPEN: "outside by day, in at night",
+    HardeningPlan.NIGHT_OPEN: "outside day and night",
+}
+"""The same where it stands under no lid; common practice, no source."""
 SOURCE = "Which? Gardening, trial of hardening-off methods (6 + 6 + 6 days)"
 HARDY_SOURCE = "common practice, no source (3 to 7 days); range 3-21 days UC Santa Cruz unit 1.4"
 
@@ -51,6 +58,20 @@ def course_day(view: BatchView) -> int | None:
     """
     begun = hardening_begun(view)
     return None if begun is None else (view.day - begun).days + 1 - days_repeated(view)
+
+
+def day_of_course(view: BatchView, number: int) -> date:
+    """The day on which a day of the course, counted from 1, falls or fell."""
+    begun = hardening_begun(view) or view.part.since
+    return begun + timedelta(days=number - 1 + days_repeated(view))
+
+
+def steps_back_today(view: BatchView) -> str:
+    """Why a course that is not over yet goes a step back today; empty where it does not."""
+    course, number = view.crop.hardening, course_day(view)
+    if view.stage is not Stage.HARDENING or course is None or number is None:
+        return ""
+    return step_back_because(view, course) if number <= course.days else ""
 
 
 def days_repeated(view: BatchView) -> int:
@@ -149,11 +170,14 @@ def _step(view: BatchView, course: Hardening) -> Iterator[Proposal]:
         return
     back = step_back_because(view, course)
     stage = stage_of_course(course, number)
-    words = LID_WORDS[stage]
+    lidded = view.place is not None and view.place.lidded
+    words = _step_words(stage, lidded=lidded)
     if back and stage is HardeningPlan.NIGHT_OPEN:
-        words = "STEP BACK: open by day, shut tonight; repeat the day"
+        night = "open by day, shut tonight" if lidded else "outside by day, in tonight"
+        words = f"STEP BACK: {night}; repeat the day"
     elif back:
-        words = f"STEP BACK: {LID_WORDS[stage_today(view) or stage]}, sheltered; repeat the day"
+        gentler = _step_words(stage_today(view) or stage, lidded=lidded)
+        words = f"STEP BACK: {gentler}, sheltered; repeat the day"
     begun = hardening_begun(view) or view.day
     figures = [f"begun {say_day(begun)}"]
     if back:
@@ -174,6 +198,10 @@ def _step(view: BatchView, course: Hardening) -> Iterator[Proposal]:
     )
 
 
+def _step_words(stage: HardeningPlan, *, lidded: bool) -> str:
+    return (LID_WORDS if lidded else OUT_WORDS)[stage]
+
+
 def _start(view: BatchView, course: Hardening) -> Iterator[Proposal]:
     found = start_due(view, course)
     if found is None:
@@ -185,8 +213,8 @@ def _start(view: BatchView, course: Hardening) -> Iterator[Proposal]:
         Family.HARDEN,
         window(best, grace=START_GRACE_DAYS),
         Harm.GETS_LATE,
-        f"Start hardening {view.alive or 'them'}: day 1 of {course.days}, "
-        f"{LID_WORDS[stage_of_course(course, 1)]}",
+        f"Start hardening {_what_and_where(view)}: day 1 of {course.days}, "
+        f"{_first_step(view, course)}",
         Why(
             "hardening begins when the plant has settled and the frost allows",
             (figure,),
@@ -262,6 +290,27 @@ def _to_be_pinched(view: BatchView) -> bool:
 
 
 def _frame(view: BatchView) -> str:
-    if view.place is not None and view.place.lidded:
-        return view.part.place
-    return view.season.hardening_place
+    """Where to harden: where it stands if that will do, else where the season hardens."""
+    better = view.season.hardening_place
+    found = view.season.place(better)
+    stands = view.place
+    if stands is not None and hardens_at(stands):
+        under_lids = found is not None and found.lidded
+        if stands.lidded or not under_lids:
+            return stands.code
+    return better
+
+
+def _what_and_where(view: BatchView) -> str:
+    """How many, and into which place; no place where they stay put or none will do."""
+    what, to = str(view.alive or "the plants"), _frame(view)
+    if not to or to == view.part.place:
+        return what
+    place = view.season.place(to)
+    return f"{what}, into {place.name if place is not None else to}"
+
+
+def _first_step(view: BatchView, course: Hardening) -> str:
+    place = view.season.place(_frame(view))
+    lidded = place is not None and place.lidded
+    return _step_words(stage_of_course(course, 1), lidded=lidded)

@@ -13,7 +13,12 @@ from benchround.core.planning.growing_season import safe_from
 from benchround.core.record import Kind
 from benchround.core.site import BEFORE_REST_DAYS
 from benchround.core.task import Ask, Family, Harm, Hold, Slot, Why, Window
-from benchround.rounds.hardening import days_repeated
+from benchround.rounds.hardening import (
+    day_of_course,
+    days_repeated,
+    hardening_begun,
+    steps_back_today,
+)
 from benchround.rounds.proposal import Proposal, draft, in_sight
 from benchround.rounds.vetoes import (
     FROST_SOURCE,
@@ -41,6 +46,8 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     when, figure = found
     if not in_sight(view, Family.PLANT_OUT, when.earliest):
         return
+    if steps_back_today(view):
+        return  # a day that is repeated is no day to plant
     hold, looked = _hold(view, when)
     if hold is None:
         when = _after_frost(view, when)
@@ -84,10 +91,12 @@ def ready_window(view: BatchView) -> tuple[Window, str] | None:
         since = view.since(Kind.READY, Kind.HARDENED) or view.part.since
         return Window(since, since, since), f"ready since {say_day(since)}"
     if view.stage is Stage.HARDENING and course is not None:
-        begun = view.since(Kind.HARDENING_BEGUN) or view.part.since
-        done = begun + timedelta(days=course.days + days_repeated(view))
-        least = begun + timedelta(days=course.least_days - 1)
-        figure = f"hardening since {say_day(begun)}, {course.days} days wanted"
+        begun = hardening_begun(view) or view.part.since
+        done = day_of_course(view, course.days + 1)
+        least = day_of_course(view, course.least_days)
+        repeated = days_repeated(view)
+        again = f", {repeated} of them stepped back" if repeated else ""
+        figure = f"hardening since {say_day(begun)}{again}, {course.days} days wanted"
         return Window(min(least, done), done, done), figure
     if view.stage in UNHARDENED:
         return _unhardened(view)
