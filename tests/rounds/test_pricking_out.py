@@ -12,7 +12,7 @@ import pytest
 
 from benchround.core.record import Figure, Kind
 from benchround.core.task import Family, Task
-from benchround.rounds.potting_on import in_its_pot
+from benchround.core.water.tray_holder import in_its_pot
 from tests.rounds.small_season import sown
 from tests.rounds.spring import Spring
 
