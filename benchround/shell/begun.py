@@ -46,7 +46,7 @@ def begin(path: Path, name: str, fill: Callable[[Desk], Made]) -> Made:
         require_free(path)
         target = path.absolute()
         rough = target.with_name(f".{target.name}.{os.getpid()}.new")
-        desk = Desk.create(rough, name, today=opened.today)
+        desk = _create(rough, name)
     except OSError as error:
         raise SeasonError(f"{path} cannot be used ({error.strerror}): look at it.") from error
     try:
@@ -61,3 +61,14 @@ def begin(path: Path, name: str, fill: Callable[[Desk], Made]) -> Made:
         desk.close()
         shutil.rmtree(rough, ignore_errors=True)
     return made
+
+
+def _create(rough: Path, name: str) -> Desk:
+    """A new season in a folder of ours, which goes again where that fails, as on a full disk."""
+    was_there = rough.exists()
+    try:
+        return Desk.create(rough, name, today=opened.today)
+    except BaseException:
+        if not was_there:
+            shutil.rmtree(rough, ignore_errors=True)
+        raise

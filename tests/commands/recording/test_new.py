@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import errno
+import os
 from pathlib import Path
 
 import pytest
@@ -64,6 +66,20 @@ def test_the_name_of_a_new_season_is_forced_to_the_disk_last(
     )
     assert run("new", str(folder)).code == 0
     assert forced[-1] == (tmp_path, True)
+
+
+def test_a_disk_that_is_full_at_once_leaves_nothing_behind(
+    season: Path, tmp_path: Path, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(disk: Disk, handle: int, data: bytes) -> None:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    before = sorted(tmp_path.iterdir())
+    monkeypatch.setattr(Disk, "write", full)
+    ran = run("new", str(tmp_path / "garden"))
+    assert ran.code == 1
+    assert "is full" in ran.err
+    assert sorted(tmp_path.iterdir()) == before
 
 
 def test_frost_dates_come_out_of_a_file_of_minima(season: Path, tmp_path: Path, run: Run) -> None:
