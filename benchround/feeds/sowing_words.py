@@ -58,7 +58,8 @@ def _parts(draft: Draft, season: Season, today: date, far: bool) -> Iterator[str
 def crop_words(draft: Draft, season: Season) -> str:
     """Crop and variety."""
     crop = season.crop(str(draft.figures.get("crop", ""))).name
-    return f"{crop} {draft.figures.get('variety', '')}".strip()
+    variety = draft.figures.get("variety", "")
+    return f"{crop} '{variety}'" if variety else crop
 
 
 def day_of(draft: Draft, today: date) -> date:
@@ -70,9 +71,15 @@ def day_of(draft: Draft, today: date) -> date:
 
 def numbers_words(figures: Mapping[str, Figure]) -> Iterator[str]:
     """Every number with what it counts."""
-    for name, (one, many) in COUNTS.items():
+    for name in COUNTS:
         if name in figures:
-            yield f"{figures[name]} {one if figures[name] == 1 else many}"
+            yield number_words(name, figures[name])
+
+
+def number_words(name: str, number: Figure) -> str:
+    """A number of `COUNTS` with what it counts."""
+    one, many = COUNTS[name]
+    return f"{number} {one if number == 1 else many}"
 
 
 def _figure(value: Figure) -> str:

@@ -34,8 +34,9 @@ async def test_a_line_is_understood_while_it_is_typed(desk: Desk) -> None:
         assert "Not yet: 40 of what?" in seen(app)
         await put(app, pilot, FIRST)
         await pilot.pause()
-        assert "Understood: b34 Cosmos Night, sown Sun 12 Apr 2026, 45 days ago, 40 seeds," in seen(
-            app
+        assert (
+            "Understood: b34 Cosmos 'Night', sown Sun 12 Apr 2026, 45 days ago, 40 seeds,"
+            in seen(app)
         )
         assert "b34" not in desk.season.batches
 
@@ -48,7 +49,7 @@ async def test_it_stays_open_and_the_next_line_is_of_the_same_day(desk: Desk) ->
         await pilot.press("enter")
         await pilot.pause()
         assert front(app) == DIARY
-        assert "b34 Cosmos Night, sown Sun 12 Apr 2026" in seen(app)
+        assert "b34 Cosmos 'Night', sown Sun 12 Apr 2026" in seen(app)
         assert "without a day: Sun 12 Apr 2026" in seen(app)
         await put(app, pilot, "leek 60 seeds")
         await pilot.press("enter")

@@ -70,10 +70,10 @@ async def test_every_row_is_shown_and_nothing_is_recorded(desk: Desk, sheet: Pat
         await pilot.pause()
         assert "Mend it in the sheet" in seen(app)
     assert "3 of 4 rows can be recorded, 1 with a fault" in shown
-    assert "Cosmos Night Sky, sown Sun 12 Apr 2026, 40 seeds, 40 cells, place Bench 1" in shown
+    assert "Cosmos 'Night Sky', sown Sun 12 Apr 2026, 40 seeds, 40 cells, place Bench 1" in shown
     assert "fault  'nosuchcrop' is no crop" in shown
-    assert "plan   Leek Long, planned Sat 1 Aug 2026" in shown
-    assert "sown ? Cosmos Paper Lantern" in shown
+    assert "plan   Leek 'Long', planned Sat 1 Aug 2026" in shown
+    assert "sown ? Cosmos 'Paper Lantern'" in shown
     assert desk.folder.records() == before
 
 
