@@ -140,6 +140,11 @@ class Year:
 
 
 @lru_cache(maxsize=2048)
+def say_date(day: date) -> str:
+    """A day as it stands on labels and pages that are kept: day, month and year."""
+    return f"{day.day} {day:%b} {day.year}"
+
+
 def say_day(day: date) -> str:
     """A day as it stands on screens: weekday, day and short month."""
     return f"{day:%a} {day.day} {day:%b}"

@@ -12,6 +12,7 @@ from datetime import date
 from enum import StrEnum
 
 from benchround.core.batch.batch import Batch
+from benchround.core.dates import say_date
 from benchround.core.errors import UnknownNameError
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import BEFORE, WAITING, Stage
@@ -171,7 +172,7 @@ def _label(season: Season, batch: Batch, printed: Record | None, day: date) -> L
 def _back(batch: Batch) -> Iterator[str]:
     kind = Kind.SOWN if batch.sowing is not None else batch.records[0].kind
     day = batch.sowing.day if batch.sowing is not None else batch.begun
-    yield f"{BEGUN_WORDS.get(kind, str(kind))} {full_day(day)}"
+    yield f"{BEGUN_WORDS.get(kind, str(kind))} {say_date(day)}"
     number = _number(batch)
     yield f"{one_line(batch.id)}, {number}" if number else one_line(batch.id)
 
@@ -196,18 +197,13 @@ def _look(season: Season, batch: Batch, day: date) -> str:
     waiting = forecast(season, batch, batch.main, season.crop(batch.crop), day)
     if waiting is None or waiting.look_from is None:
         return ""
-    return f"look from {full_day(waiting.look_from)}"
+    return f"look from {say_date(waiting.look_from)}"
 
 
 def _trays(batch: Batch) -> int:
     sown = batch.main.last.get(Kind.SOWN)
     trays = sown.count("trays") if sown is not None else None
     return min(max(trays or 1, 1), 100)
-
-
-def full_day(day: date) -> str:
-    """A day as it stands on labels and pages that are kept: day, month and year."""
-    return f"{day.day} {day:%b} {day.year}"
 
 
 def _broken(line: str, width: int) -> Iterator[str]:

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 
 from benchround.core.batch.batch import Batch
+from benchround.core.dates import say_date
 from benchround.core.lifecycle import ENDED, Stage
 from benchround.core.season import Season
-from benchround.feeds.labels import full_day
 from benchround.feeds.pages import Block, Grid, Heading, Page, Words
 from benchround.feeds.report_ahead import differently, sow_next_year
 from benchround.feeds.report_words import number
@@ -36,9 +36,9 @@ def report_page(season: Season, name: str, day: date) -> Page:
     """
     if not season.batches:
         words = "Nothing was sown or planted yet, so there is nothing to tell."
-        return Page(name, (Words(f"As of {full_day(day)}."), Words(words)))
+        return Page(name, (Words(f"As of {say_date(day)}."), Words(words)))
     blocks = (
-        Words(f"As of {full_day(day)}. {_sums(season)}"),
+        Words(f"As of {say_date(day)}. {_sums(season)}"),
         *_raised(season),
         *_came_up(season),
         *_lost(season),
@@ -69,7 +69,7 @@ def _raised(season: Season) -> Iterator[Block]:
             batch.id,
             season.crop(batch.crop).name,
             batch.variety,
-            full_day(batch.begun),
+            say_date(batch.begun),
             number(seeds_sown(batch) or None),
             number(_up(season, batch)),
             number(batch.tally.planted),

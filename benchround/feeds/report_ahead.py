@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
+from benchround.core.dates import say_date
 from benchround.core.season import Season
-from benchround.feeds.labels import full_day
 from benchround.feeds.next_time import findings
 from benchround.feeds.next_year import next_year
 from benchround.feeds.pages import Block, Grid, Heading, Words
@@ -35,7 +35,7 @@ def sow_next_year(season: Season, day: date) -> Iterator[Block]:
     )
     rows = tuple(
         (
-            full_day(one.day),
+            say_date(one.day),
             one.crop,
             one.variety,
             number(one.wanted),

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
 
 from benchround.core.batch.batch import Batch
+from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.season import Season
 from benchround.core.site import Place
@@ -220,7 +221,7 @@ def assumed(season: Season, day: date) -> tuple[str, ...]:
     if not season.weather.known_from(day):
         usual = season.weather.on_or_usual(day, season.site)
         said.append(
-            f"no weather is known from {day.isoformat()}: a usual day of "
+            f"no weather is known from {say_day(day)} on: a usual day of "
             f"{degrees(usual.min_c or 0.0)} to {degrees(usual.max_c or 0.0)} C is assumed, "
             "and no frost, rain or gale"
         )

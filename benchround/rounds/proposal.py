@@ -6,6 +6,7 @@ from datetime import date, time, timedelta
 
 from benchround.core.caution.due import cautions_for
 from benchround.core.crop.crop import Crop
+from benchround.core.dates import say_day
 from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
@@ -116,7 +117,7 @@ def _weigh(
     hold = proposal.hold
     if said is not None and said.until >= span.earliest:
         reason = f": {said.reason}" if said.reason else ""
-        note = f"put off to {said.until.isoformat()}{reason}"
+        note = f"put off to {say_day(said.until)}{reason}"
         span = Window(min(span.earliest, day), said.until, max(said.until, span.latest))
         hold = hold if day >= said.until else None
     if day < span.earliest:

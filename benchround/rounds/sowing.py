@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from benchround.core.crop.crop import Covering, Light, PlantClass, Raising, Treatment
-from benchround.core.dates import Span, say_day
+from benchround.core.dates import Span, say_date, say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.planning.last_sowing import window_span
 from benchround.core.record import Kind
@@ -221,4 +221,4 @@ def _how(view: BatchView) -> str:
 def label_words(view: BatchView, seeds: int | None) -> str:
     """What goes on the two sides of the label."""
     number = f", {seeds} seeds" if seeds else ""
-    return f"Label: front {view.name}; back {view.day.isoformat()}, {view.batch.id}{number}"
+    return f"Label: front {view.name}; back {say_date(view.day)}, {view.batch.id}{number}"

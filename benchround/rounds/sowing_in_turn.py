@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 from benchround.core.batch.batch import Batch
 from benchround.core.crop.crop import Raising
-from benchround.core.dates import say_day
+from benchround.core.dates import say_date, say_day
 from benchround.core.lifecycle import BEFORE, Stage
 from benchround.core.planning.in_turn import NextSowing, next_in_turn
 from benchround.core.record import Draft, Figure, Kind, Record
@@ -96,7 +96,7 @@ def _mean_c(season: Season, day: date) -> float:
 def _words(view: BatchView, first: Record, number: str, place: str) -> str:
     amount = _amount(first)
     where = f", {place}" if place else ""
-    said = f"Label: front {view.name}; back {view.day.isoformat()}, {number}"
+    said = f"Label: front {view.name}; back {say_date(view.day)}, {number}"
     return f"Sow {view.name} again: {amount}{where}. {said}"
 
 

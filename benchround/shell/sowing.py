@@ -7,6 +7,7 @@ from datetime import date
 
 from benchround.core.batch.batch import Batch
 from benchround.core.crop.crop import Crop, Raising
+from benchround.core.dates import say_date
 from benchround.core.frozen import dataclass
 from benchround.core.planning.schedule import Step, expected_course
 from benchround.core.record import Figure, Kind
@@ -74,7 +75,7 @@ def label_of(batch: Batch, crop: Crop) -> Label:
     number = f", {sowing.seeds} seeds" if sowing and sowing.seeds else ""
     variety = f" '{batch.variety}'" if batch.variety else ""
     day = sowing.day if sowing else batch.begun
-    return Label(f"{crop.name}{variety}", f"{day.isoformat()}, {batch.id}{number}")
+    return Label(f"{crop.name}{variety}", f"{say_date(day)}, {batch.id}{number}")
 
 
 def ahead_of(season: Season, batch: Batch, crop: Crop, day: date) -> Ahead:

@@ -159,4 +159,4 @@ async def test_month_first_is_read_where_the_grower_says_so(desk: Desk) -> None:
         assert "put off to Fri 5 Jun" in said(app)
     found = desk.round(DAY_0 + timedelta(days=1)).find(task.key)
     assert found is not None
-    assert found.put_off == "put off to 2026-06-05"
+    assert found.put_off == "put off to Fri 5 Jun"

@@ -87,7 +87,7 @@ async def test_the_days_ahead_and_the_label_are_shown_before_saving(desk: Desk) 
         text = seen(app)
     for words in ("look from", "first up about", "start hardening", "plant out", "in flower"):
         assert words in text
-    assert "Label front: Cosmos; back: 2026-05-27, b34, 35 seeds" in text
+    assert "Label front: Cosmos; back: 27 May 2026, b34, 35 seeds" in text
     assert "Caution: " in text
 
 

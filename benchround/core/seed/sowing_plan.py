@@ -12,7 +12,7 @@ from datetime import date
 from benchround.core.batch.batch import Batch
 from benchround.core.containers import USUAL_CONTAINERS, usual_called
 from benchround.core.crop.crop import Covering, Crop, Raising, SowingWindow
-from benchround.core.dates import Span, say_day
+from benchround.core.dates import Span, say_date, say_day
 from benchround.core.frozen import dataclass
 from benchround.core.planning.last_sowing import window_span
 from benchround.core.season import Packet, Season
@@ -251,5 +251,5 @@ def label_sides(
 ) -> tuple[str, str]:
     """What goes on the front and on the back of the label."""
     front = f"{crop.name} '{variety}'" if variety else crop.name
-    parts: Iterable[str] = (day.isoformat(), batch, f"{seeds} seeds" if seeds else "")
+    parts: Iterable[str] = (say_date(day), batch, f"{seeds} seeds" if seeds else "")
     return front, ", ".join(part for part in parts if part)
