@@ -12,6 +12,7 @@ from benchround.core.sky.weather import DayWeather, Weather
 from benchround.core.task import HARM_WORDS, Harm, Round, Slot, Standing, Task
 from benchround.core.typed.date import MONTH_NAMES, WEEKDAYS
 from benchround.core.unit_words import own
+from benchround.feeds.sowing_words import COUNTS, OTHERS, number_words
 from benchround.screens.text import in_units
 
 MARKS = {Harm.DIES_TODAY: "!!", Harm.SPOILS_THIS_WEEK: "!", Harm.GETS_LATE: ""}
@@ -34,6 +35,8 @@ COLD = "down to"
 """How a coming day is told that brings cold."""
 SILENT = frozenset({"of_place", "part", "family", "final"})
 """Figures that say nothing to the grower."""
+BARE = ("container", "cause", "reason", "variety", "crop", "position")
+"""Figures that need no name to be understood."""
 UNITS = {"_c": "C", "_mm": "mm", "_cm": "cm", "_m": "m", "_h": "h", "_kmh": "km/h"}
 
 
@@ -163,7 +166,10 @@ def figure_words(figures: Mapping[str, Figure], season: Season) -> str:
     for name, value in figures.items():
         if name in SILENT or value == "" or value is False:
             continue
-        parts.append(_figure(name, value, season))
+        said = _figure(name, value, season)
+        in_container = str(figures.get("container", ""))
+        if name != "pot_cm" or not in_container.startswith(said.removeprefix("pot ")):
+            parts.append(said)
     return ", ".join(parts)
 
 
@@ -179,8 +185,12 @@ def _figure(name: str, value: Figure, season: Season) -> str:
             return f"{name.removesuffix(ending).replace('_', ' ')} {number} {unit}"
     if name == "count":
         return str(value)
-    if name in ("container", "cause", "reason", "variety", "covering", "crop", "raising"):
+    if name in COUNTS:
+        return number_words(name, value)
+    if name in BARE:
         return own(str(value))
+    if name in ("raising", "covering"):
+        return OTHERS[name].format(value)
     return f"{name.replace('_', ' ')} {own(value) if isinstance(value, str) else value}"
 
 
