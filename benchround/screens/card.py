@@ -61,8 +61,12 @@ class CardScreen(PageScreen, inherit_bindings=False):
         self.write_card()
 
     def came_back(self, said: str | None) -> None:
-        """Write the card anew after a sheet was closed."""
+        """Write the card anew after a sheet was closed; the cursor goes to the one row it added."""
+        before = {row.key for row in self.picks.rows}
         self.write_card()
+        added = [row.key for row in self.picks.rows if row.key not in before]
+        if said and len(added) == 1:
+            self.write_card(added[0])
         self.say(said or "")
 
     def write_card(self, key: str | None = None) -> None:

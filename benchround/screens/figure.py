@@ -90,7 +90,8 @@ class FigureSheet(Sheet, inherit_bindings=False):
         if now is None:
             return [*lines, *paragraph("now: the crop has none", width, Role.QUIET, "  ")]
         whose = "your own" if now.own else "the library's"
-        lines += paragraph(f"now: {now.written} {now.unit}, {whose}", width, Role.QUIET, "  ")
+        said = f"{now.written} {now.unit}".rstrip()
+        lines += paragraph(f"now: {said}, {whose}", width, Role.QUIET, "  ")
         return [*lines, *paragraph(f"source: {now.source}", width, Role.QUIET, "  ")]
 
     def retell(self) -> None:

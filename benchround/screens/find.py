@@ -12,10 +12,11 @@ from benchround.screens.finding import Found, Sort, everything, find
 from benchround.screens.keys import FIND, bindings
 from benchround.screens.look_up import LookUpScreen
 from benchround.screens.packet_lines import packet_page
-from benchround.screens.text import Line, Role, fit, line, paragraph
+from benchround.screens.text import Line, Role, fit, line, paragraph, width_of
 from benchround.screens.widgets.pick_list import Row, told
 
-SORT_WIDE, TITLE_WIDE = 8, 34
+SORT_WIDE = 8
+LEAST_TITLE = 12
 OPENS = {
     Sort.BATCH: "batch",
     Sort.CROP: "crop",
@@ -59,7 +60,8 @@ class FindScreen(LookUpScreen, inherit_bindings=False):
         self._shown = {one.key: one for one in found}
         if not found and not letters:
             return [told(line((NOTHING, Role.STRONG)))]
-        return [_row(one) for one in found]
+        longest = max((width_of(one.title) for one in found), default=0)
+        return [_row(one, longest) for one in found]
 
     def aside_lines(self, width: int) -> Sequence[Line]:
         """What there is to know of the one under the cursor."""
@@ -87,9 +89,11 @@ class FindScreen(LookUpScreen, inherit_bindings=False):
         self.app.call_later(self.bench.open, OPENS[Sort(sort)], name)
 
 
-def _row(one: Found) -> Row:
+def _row(one: Found, longest: int) -> Row:
+    """A thing that was found; the titles of all of them take half the line at most."""
+
     def words(width: int) -> Line:
-        title = min(TITLE_WIDE, max(12, (width - SORT_WIDE) // 2))
+        title = min(longest + 1, max(LEAST_TITLE, (width - SORT_WIDE) // 2))
         rest = max(0, width - SORT_WIDE - title)
         return line(
             (fit(one.sort, SORT_WIDE), Role.QUIET),

@@ -86,7 +86,8 @@ class LidsScreen(WideCard, inherit_bindings=False):
 
         def words(width: int) -> Line:
             room = max(0, width - NAME_WIDE)
-            return line((fit(place.name, NAME_WIDE), Role.STRONG), (fit(said, room), role))
+            name = fit(place.name, NAME_WIDE - 1)
+            return line((f"{name} ", Role.STRONG), (fit(said, room), role))
 
         return Row(words, place.code)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from benchround.core.crop.search import folded
+from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError
 from benchround.core.seed.packet import Packet
 from benchround.screens.card import CardScreen
@@ -69,7 +70,7 @@ class PacketsScreen(CardScreen, inherit_bindings=False):
             return paragraph(EMPTY.format(self.ring.named("new-packet")), width, Role.STRONG)
         empty = sum(1 for packet in season.packets.values() if packet.left == 0)
         used = f", {empty} used up" if empty else ""
-        words = f"{number} packet{'s' if number != 1 else ''}{used}, on {today.isoformat()}"
+        words = f"{number} packet{'s' if number != 1 else ''}{used}, {say_day(today)}"
         columns = packet_head(max(0, self.picks.size.width - 2))
         return [line((fit(words, width), Role.HEADING)), line((f"  {columns}", Role.QUIET))]
 
@@ -128,7 +129,7 @@ class PacketsScreen(CardScreen, inherit_bindings=False):
         packet = self.packet
         self.require_open(self.desk.today)
         record = next(r for r in self.desk.season.packet_records if r.about == packet.id)
-        said = f"what was said of packet {packet.id} on {record.day.isoformat()}"
+        said = f"what was said of packet {packet.id} on {say_day(record.day)}"
         key = self.ring.named("withdraw")
         question = f"Withdraw {said}? What was said before it counts again. Press {key} again."
         if not self.confirmed(record.id, question):

@@ -13,11 +13,10 @@ from benchround.screens.batch_back import pair
 from benchround.screens.batch_lines import record_text
 from benchround.screens.card import CardScreen
 from benchround.screens.keys import PLACE_PAGE, bindings
-from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph
+from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph, width_of
 from benchround.screens.widgets.pick_list import Row, heading, told
 from benchround.screens.words import standing_words
 
-NAME_WIDE, STAGE_WIDE = 34, 18
 LAST_RECORDS = 20
 
 
@@ -74,20 +73,25 @@ class PlaceScreen(CardScreen, inherit_bindings=False):
         found = self.standing()
         if not found:
             return [told(line(("Nothing stands here.", Role.QUIET)))]
-        return [heading("Standing here", str(len(found))), *(self._row(*one) for one in found)]
+        names = [self._called(*one) for one in found]
+        wide = max(map(width_of, names)) + 1, max(width_of(part.stage) for _, part in found) + 1
+        rows = (self._row(*one, name, wide) for one, name in zip(found, names, strict=True))
+        return [heading("Standing here", str(len(found))), *rows]
 
-    def _row(self, batch: Batch, part: Part) -> Row:
+    def _called(self, batch: Batch, part: Part) -> str:
         crop = self.desk.season.crop(batch.crop).name
         variety = f" '{batch.variety}'" if batch.variety else ""
-        name = f"{batch.id} {crop}{variety}{f', {part.name}' if part.name else ''}"
+        return f"{batch.id} {crop}{variety}{f', {part.name}' if part.name else ''}"
+
+    def _row(self, batch: Batch, part: Part, name: str, columns: tuple[int, int]) -> Row:
         alive = f"{part.alive} alive" if part.alive is not None else "not counted"
 
         def words(width: int) -> Line:
-            wide = min(NAME_WIDE, width // 2)
-            rest = max(0, width - wide - STAGE_WIDE)
+            wide, stage = min(columns[0], width // 2), columns[1]
+            rest = max(0, width - wide - stage)
             return line(
                 (fit(name, wide - 1) + " ", Role.STRONG),
-                (fit(str(part.stage), STAGE_WIDE), Role.INK),
+                (fit(str(part.stage), stage), Role.INK),
                 (fit(f"{alive}, since {say_day(part.since)}", rest), Role.QUIET),
             )
 

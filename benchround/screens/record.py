@@ -15,6 +15,7 @@ from benchround.core.typed.figures import read_note, read_number, read_whole
 from benchround.core.typed.words import read_place
 from benchround.core.unit_words import own
 from benchround.core.units import MM_A_CM, Rain, Units, units_of
+from benchround.screens.batch_lines import full_day
 from benchround.screens.keys import RECORD, bindings
 from benchround.screens.record_fields import (
     ASKED,
@@ -121,9 +122,10 @@ class RecordSheet(Sheet, inherit_bindings=False):
         place = self.desk.season.place(part.place)
         where = f", {place.name}" if place else ""
         name = f" {self.part_name}" if self.part_name else ""
+        since = full_day(part.since, self.desk.today)
         return [
             *paragraph(f"Record: {self.about}{name} {crop}{variety}", width, Role.HEADING),
-            *paragraph(f"{part.stage} since {part.since.isoformat()}{alive}{where}", width),
+            *paragraph(f"{part.stage} since {since}{alive}{where}", width),
         ]
 
     def note_lines(self, width: int) -> Sequence[Line]:
@@ -132,7 +134,8 @@ class RecordSheet(Sheet, inherit_bindings=False):
         for record in reversed(self.sown_batch.records[-LAST_RECORDS:]):
             figures = figure_words(record.figures, self.desk.season)
             said = ", ".join(words for words in (figures, own(record.note)) if words)
-            words = f"{record.day.isoformat()} {record.kind}{f': {said}' if said else ''}"
+            day = full_day(record.day, self.desk.today)
+            words = f"{day} {record.kind}{f': {said}' if said else ''}"
             lines += paragraph(words, width, Role.QUIET, "  ")
         return lines
 

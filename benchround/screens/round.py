@@ -142,9 +142,15 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
         """Open a record sheet for what the current task is about."""
         task = self._current()
         self._require_open()
-        if task.about not in self.desk.season.batches:
-            raise BenchroundError("This task is about no batch: put the cursor on a batch's task.")
+        self._require_batch(task)
         self.bench.open("record", task.about, task.part, task.key, self.day)
+
+    def _require_batch(self, task: Task) -> None:
+        if task.about not in self.desk.season.batches:
+            key = self.ring.named("find")
+            raise BenchroundError(
+                f"This task is about no batch: go to one that is, or find the batch with {key}."
+            )
 
     def action_put_off(self) -> None:
         """Open the sheet that moves the current task to a later day."""
@@ -164,8 +170,7 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
     def action_batch(self) -> None:
         """Open the card of the task's batch."""
         task = self._current()
-        if task.about not in self.desk.season.batches:
-            raise BenchroundError("This task is about no batch: put the cursor on a batch's task.")
+        self._require_batch(task)
         self.bench.open("batch", task.about)
 
     def action_undo(self) -> None:

@@ -45,7 +45,7 @@ CHOICE_LABELS: Mapping[str, str] = {
     "date_order": "date order",
     "feed_every_days": "feed every",
     "compost": "compost",
-    "weather_fetch": "fetch the outlook",
+    "weather_fetch": "fetch outlook",
     "look": "look",
 }
 

@@ -58,7 +58,7 @@ class WeatherScreen(WideCard, inherit_bindings=False):
         ahead, back = ahead_lines(season, day), back_lines(season, day)
         scale = scale_of(ahead)
         return [
-            heading("To come", "o types it"),
+            heading("To come, gusts in km/h", "o types it"),
             *(ahead_row(one, scale, units) for one in ahead),
             *([] if ahead else [told(line((NONE_AHEAD, Role.STRONG)))]),
             heading("Measured, newest first", "m types it"),
@@ -85,8 +85,9 @@ class WeatherScreen(WideCard, inherit_bindings=False):
         yield from paragraph(mine or NONE_AHEAD, width, Role.STRONG)
         for words in season.weather.doubts:
             yield from paragraph(f"Left out: {words}", width, Role.CAUTION, "  ")
-        yield BLANK
-        yield from paragraph("All days to come" if every else NONE_AHEAD, width, Role.HEADING)
+        if every:
+            yield BLANK
+            yield from paragraph("All days to come", width, Role.HEADING)
         for words in every.values():
             yield from paragraph(words, width, Role.INK, "  ")
 
