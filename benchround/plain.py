@@ -10,6 +10,7 @@ from benchround.core.season import Season
 from benchround.core.sky.weather import DayWeather
 from benchround.core.task import HARM_WORDS, SLOT_WORDS, Round, Standing, Task
 from benchround.core.visible import visible
+from benchround.rounds.closing import closing_words
 
 JsonValue = str | int | float | bool | None | dict[str, "JsonValue"] | list["JsonValue"]
 
@@ -90,6 +91,10 @@ def _round_lines(the_round: Round, season: Season) -> Iterator[str]:
             yield name
         for task in tasks:
             yield from _task_lines(task, season)
+    closing = closing_words(the_round, season)
+    if closing:
+        yield ""
+        yield f"At the end: {' '.join(closing)}"
 
 
 def _task_lines(task: Task, season: Season) -> Iterator[str]:
@@ -145,4 +150,5 @@ def round_value(the_round: Round, season: Season) -> dict[str, JsonValue]:
         "tasks": [task_value(task, season) for task in the_round.tasks],
         "assumed": list(the_round.assumed),
         "doubts": list(the_round.doubts),
+        "at_the_end": list(closing_words(the_round, season)),
     }

@@ -91,6 +91,7 @@ def place_value(place: Place) -> dict[str, JsonValue]:
         "set_c": place.set_c,
         "one_sided": place.one_sided,
         "heated": place.heated,
+        "fuel_heater": place.fuel_heater,
         "length_m": place.size_m[0] if place.size_m else None,
         "width_m": place.size_m[1] if place.size_m else None,
         "shade_share": place.shade_share,

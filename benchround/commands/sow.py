@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from datetime import date
 
-from benchround.core.caution.due import cautions_for
+from benchround.core.caution.due import Work, cautions_for, mixed_with_edible
 from benchround.core.crop.crop import Crop
 from benchround.core.dates import say_day
 from benchround.core.errors import InputError
@@ -129,15 +129,18 @@ def _caution_ids(desk: Desk, crop: Crop, draft: Draft) -> tuple[str, ...]:
     family = Family.BULBS if draft.kind is Kind.PLANTED_BULBS else Family.SOW
     season = desk.season
     packet = season.packets.get(str(draft.figures.get("packet", "")))
-    return cautions_for(
+    place = str(draft.figures.get("place", ""))
+    work = Work(
         family,
         crop,
-        season.place(str(draft.figures.get("place", ""))),
+        season.place(place),
         season.weather.on(desk.today),
         season.site,
         covering=str(draft.figures.get("covering", "")),
+        mixed_with_edible=mixed_with_edible(season.crops_beside(place, crop)),
         treated=packet is not None and packet.treated,
     )
+    return cautions_for(work)
 
 
 def _lines(batch: str, label: Label, ahead: Ahead) -> list[str]:

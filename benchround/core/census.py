@@ -57,6 +57,11 @@ def by_id(batches: Mapping[str, Batch]) -> tuple[Batch, ...]:
     return tuple(batches[name] for name in sorted(batches))
 
 
+def crop_keys(batches: Mapping[str, Batch]) -> tuple[str, ...]:
+    """The crops of a group, each once."""
+    return tuple(sorted({batch.crop for batch in batches.values()}))
+
+
 class Census:
     """Groups of batches, and what was reckoned of them."""
 

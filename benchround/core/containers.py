@@ -155,6 +155,13 @@ def tray_of_cells(cells: int) -> str:
     return next((name for n, name in CELL_TRAYS.items() if n > cells), CELL_TRAYS[COMMON_CELLS])
 
 
+def pots_a_tray(pot_cm: float) -> int:
+    """How many pots of a width stand in a full tray, side by side; at least one."""
+    full = USUAL_CONTAINERS["full tray"]
+    length, width = (int(side * 100.0 / pot_cm) for side in (full.length_m, full.width_m))
+    return max(1, length * width)
+
+
 def container(name: str, own: Mapping[str, Container] = MappingProxyType({})) -> Container:
     """Return the container of a name, the grower's own before the usual ones.
 

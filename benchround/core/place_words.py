@@ -34,6 +34,7 @@ PLACE_FIGURES: Mapping[str, FigureRule] = MappingProxyType(
             FigureRule("set_c", Form.NUMBER, -30, 50, "C"),
             FigureRule("one_sided", Form.YES_NO),
             FigureRule("heated", Form.YES_NO),
+            FigureRule("fuel_heater", Form.YES_NO),
             FigureRule("length_m", Form.NUMBER, 0.1, 100, "m"),
             FigureRule("width_m", Form.NUMBER, 0.1, 100, "m"),
             FigureRule("shade_share", Form.NUMBER, 0, 1),

@@ -21,6 +21,7 @@ from benchround.core.census import (
     Census,
     Group,
     by_id,
+    crop_keys,
     last_id,
     oldest_first,
 )
@@ -145,6 +146,15 @@ class Season:
     def standing_at(self, code: str) -> tuple[Batch, ...]:
         """The batches of which something lives at a place, the very same tuple while all do."""
         return self._census.of(AT, code, by_id)
+
+    def crops_at(self, code: str) -> tuple[str, ...]:
+        """The keys of the crops of which something lives at a place."""
+        return self._census.of(AT, code, crop_keys)
+
+    def crops_beside(self, code: str, crop: Crop | None) -> tuple[Crop, ...]:
+        """A crop and all that live at the place where it stands or is to stand."""
+        own = (crop,) if crop is not None else ()
+        return (*own, *(self.crop(key) for key in (self.crops_at(code) if code else ())))
 
     @cached_property
     def packets(self) -> Mapping[str, Packet]:

@@ -51,6 +51,7 @@ class Place:
         set_c: the thermostat's or room's temperature, where there is one.
         one_sided: light comes from one side, so seedlings lean and trays are turned.
         heated: mains heat.
+        fuel_heater: warmed by burning paraffin, gas or wood.
         size_m: length and width of a frame.
         shade_share: share of sun kept off for good (slats, north side).
     """
@@ -64,6 +65,7 @@ class Place:
     set_c: float | None = None
     one_sided: bool = False
     heated: bool = False
+    fuel_heater: bool = False
     size_m: tuple[float, float] | None = None
     shade_share: float = 0.0
 
@@ -97,6 +99,7 @@ def place_from(record: Record) -> Place:
         set_c=record.number("set_c"),
         one_sided=record.flag("one_sided"),
         heated=record.flag("heated"),
+        fuel_heater=record.flag("fuel_heater"),
         size_m=(length, width) if length and width else None,
         shade_share=record.number("shade_share") or 0.0,
     )

@@ -13,7 +13,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date
 
-from benchround.core.caution.due import CAUTIONS
+from benchround.core.caution.due import CAUTIONS, closing_cautions
 from benchround.core.errors import InputError
 from benchround.core.frozen import dataclass
 from benchround.core.task import SLOT_WORDS, Round, Standing, Task
@@ -180,3 +180,7 @@ def _notes(the_round: Round, name: Naming, often: dict[str, tuple[str, ...]]) ->
     if read:
         yield Heading("mind")
         yield Words(". ".join(text.rstrip(".") for text in read) + ".")
+    closing = closing_cautions(task.family for task in the_round.today)
+    if closing:
+        yield Heading("at the end")
+        yield from (Words(CAUTIONS[name].short) for name in closing)

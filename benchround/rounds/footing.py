@@ -35,6 +35,7 @@ class Sort(StrEnum):
     PACKET = auto()  # a packet, and what own sowings taught of it
     PACKET_RECORD = auto()  # what a packet of own seed was put on the books with
     UNCLEARED = auto()  # what has yet to be cleared from a place
+    CROPS_AT = auto()  # the crops that stand at a place, for what is said before work there
     BESIDE = auto()  # what stands at a place
     HARDENING_PLACE = auto()  # where to harden
     NAMELESS = auto()  # trays without a name
@@ -66,6 +67,11 @@ def footing(batch: Batch) -> frozenset[Thing]:
 
 def _footing_of_part(batch: Batch, part: Part) -> Iterator[Thing]:
     stage = part.stage
+    if stage not in ENDED:
+        yield (Sort.CROPS_AT, part.place)
+    sown = part.first.get(Kind.SOWN)
+    if sown is not None:
+        yield (Sort.CROPS_AT, sown.text("place"))  # where it is sown again
     if stage in WATERED_STAGES:
         yield (Sort.LOG, part.place)
     if stage in SEED_IN_USE:
@@ -131,6 +137,7 @@ _VALUES: Mapping[Sort, Callable[[Season, str], object]] = {
     Sort.PACKET: _packet,
     Sort.PACKET_RECORD: Season.packet_record,
     Sort.UNCLEARED: lambda season, place: season.uncleared.get(place),
+    Sort.CROPS_AT: Season.crops_at,
     Sort.BESIDE: Season.standing_at,
     Sort.HARDENING_PLACE: lambda season, _: season.hardening_place,
     Sort.NAMELESS: _nameless,

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from datetime import date, timedelta
 
+from benchround.core.containers import pots_a_tray
 from benchround.core.crop.crop import Raising
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, Stage
@@ -55,6 +57,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
             Ask("count", "potted on", str(view.alive or ""), most=view.alive),
             Ask("place", "place", view.part.place, whole=False),
         ),
+        trays=math.ceil(view.alive / pots_a_tray(growing.pot_cm)) if view.alive else None,
     )
 
 

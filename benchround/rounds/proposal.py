@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from datetime import date, time, timedelta
 
-from benchround.core.caution.due import cautions_for
+from benchround.core.caution.due import Work, cautions_for, mixed_with_edible
+from benchround.core.caution.triggers import SIDE_BY_SIDE
 from benchround.core.crop.crop import Crop
 from benchround.core.dates import say_day
 from benchround.core.frozen import dataclass
@@ -45,6 +46,7 @@ class Proposal:
     cause: str = ""
     from_below: bool = False
     treated: bool = False
+    trays: float | None = None
 
 
 def in_sight(view: BatchView, family: Family, earliest: date) -> bool:
@@ -152,22 +154,30 @@ def _cautions(
     season: Season, day: date, proposal: Proposal, crop: Crop | None, spot: Place | None
 ) -> tuple[str, ...]:
     """The cautions of a task; the same ones for every batch of a crop in a place."""
+    family = proposal.family
+    beside = season.crops_at(spot.code) if spot and family in SIDE_BY_SIDE else ()
+    watering = family is Family.WATER
     said = (proposal.covering, proposal.cause, proposal.from_below, proposal.treated)
-    about = (crop.key if crop else None, spot.code if spot else None)
-    key = (proposal.family, *about, day, *said)
+    about = (crop.key if crop else None, spot.code if spot else None, proposal.trays, beside)
+    key = (family, *about, day, *said)
     found = season.cautions_found.get(key)
     if found is None:
-        found = season.cautions_found[key] = cautions_for(
-            proposal.family,
+        work = Work(
+            family,
             crop,
             spot,
             season.weather.on(day),
             season.site,
             covering=proposal.covering,
             cause=proposal.cause,
+            mixed_with_edible=bool(beside)
+            and mixed_with_edible(season.crops_beside(spot.code if spot else "", crop)),
             bottom_watering=proposal.from_below,
+            sprinkled=watering and not proposal.from_below,
             treated=proposal.treated,
+            trays=proposal.trays,
         )
+        found = season.cautions_found[key] = cautions_for(work)
     return found
 
 

@@ -25,9 +25,9 @@ TELLS: Mapping[PlaceKind, str] = {
     PlaceKind.BED: "where plants grow for good",
 }
 _TRAYS = ("trays", "shade_share")
-_HEAT = ("set_c", "heated")
+_HEAT = ("set_c", "heated", "fuel_heater")
 ASKED: Mapping[PlaceKind, tuple[str, ...]] = {
-    PlaceKind.PROPAGATOR: ("trays", *_HEAT, "one_sided"),
+    PlaceKind.PROPAGATOR: ("trays", "set_c", "heated", "one_sided"),
     PlaceKind.WINDOWSILL: ("trays", "set_c", "one_sided"),
     PlaceKind.GREENHOUSE: (*_TRAYS, "glazing", *_HEAT, "one_sided"),
     PlaceKind.BENCH: (*_TRAYS, "one_sided"),
@@ -68,6 +68,7 @@ def place_fields(said: Mapping[str, Figure], units: Units) -> list[Field]:
         Field("shade_share", "shade", shade, hint="% of the sun kept off for good"),
         Field("set_c", "kept at", kept, hint=f"degrees {units.degrees}, by thermostat or room"),
         yes_no_field("heated", "mains heat", said),
+        yes_no_field("fuel_heater", "fuel heater", said, "paraffin or gas"),
         yes_no_field("one_sided", "light one side", said, "seedlings lean and are turned"),
     ]
 
@@ -95,7 +96,7 @@ def read_place_sheet(
         said["glazing"] = reading.read("glazing", lambda: _choice(glazing or "none", GLAZINGS), "")
     for name, reader in _numbers(values, units).items():
         said[name] = reading.read(name, reader, None)
-    for name in ("heated", "one_sided"):
+    for name in ("heated", "fuel_heater", "one_sided"):
         if values.get(name) == YES:
             said[name] = True
     return {name: value for name, value in said.items() if value is not None and value != ""}

@@ -8,12 +8,13 @@ from itertools import chain, islice
 from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 from benchround.core.task import Round, Standing, Task
+from benchround.rounds.closing import closing_words
 from benchround.screens.words import SLOT_HEADINGS
 
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """A heading: its words, how many tasks stand under it, and a hint at its end."""
+    """A heading: its words, how many tasks stand under it, and a hint; without tasks, a remark."""
 
     words: str
     tasks: int
@@ -47,6 +48,7 @@ def rows_of(
             doing.append(task)
     return (
         *_grouped(doing, season),
+        *(Heading(f"At the end: {words}", 0) for words in closing_words(made, season)),
         *_group("Held: weather or room forbids it", held),
         *_early(early, key, folded=folded),
     )

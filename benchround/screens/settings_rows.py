@@ -124,6 +124,8 @@ def place_words(place: Place, units: Units) -> str:
         said.append(f"kept at {units.temp(place.set_c)}")
     if place.heated:
         said.append("heated")
+    if place.fuel_heater:
+        said.append("fuel heater")
     if place.one_sided:
         said.append("light from one side")
     if place.shade_share:

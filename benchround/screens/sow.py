@@ -8,7 +8,15 @@ from datetime import date
 from typing import TYPE_CHECKING, Self
 
 from benchround.core.batch.batch import fold_batch
-from benchround.core.caution.due import CAUTIONS, blocks, cautions_for, read_key, to_show
+from benchround.core.caution.due import (
+    CAUTIONS,
+    Work,
+    blocks,
+    cautions_for,
+    mixed_with_edible,
+    read_key,
+    to_show,
+)
 from benchround.core.crop.crop import Crop, PlantClass
 from benchround.core.crop.search import Named, find_crops, folded
 from benchround.core.dates import say_day
@@ -183,15 +191,18 @@ class SowScreen(Sheet, inherit_bindings=False):
     def _cautions(self, crop: Crop) -> tuple[tuple[str, bool], ...]:
         season, values = self.desk.season, self.form.values()
         packet = season.packets.get(values["packet"])
-        found = cautions_for(
+        code = place_of(values["place"], season)
+        work = Work(
             Family.SOW,
             crop,
-            season.place(place_of(values["place"], season)),
+            season.place(code),
             season.weather.on(self.day),
             season.site,
             covering=values["covering"],
+            mixed_with_edible=mixed_with_edible(season.crops_beside(code, crop)),
             treated=packet.treated if packet else False,
         )
+        found = cautions_for(work)
         return to_show(found, season.cautions_read, self.desk.today, crop.key)
 
     def _to_read(self, crop: Crop) -> tuple[str, ...]:

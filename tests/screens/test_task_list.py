@@ -198,5 +198,7 @@ async def test_a_move_draws_two_rows_and_what_follows_the_cursor_at_once(
 def test_every_part_of_the_day_has_a_heading() -> None:
     tasks = tuple(task(f"b{slot}", slot=slot) for slot in Slot)
     rows = rows_of(Round(DAY_0, tasks), SEASON)
-    words = [row.words.partition(" - ")[0] for row in rows if isinstance(row, Heading)]
+    words = [
+        row.words.partition(" - ")[0] for row in rows if isinstance(row, Heading) and row.tasks
+    ]
     assert words == ["First thing", "Morning", "Midday", "Late afternoon", "Evening"]

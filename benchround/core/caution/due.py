@@ -14,11 +14,13 @@ from types import MappingProxyType
 
 from benchround.core.caution import triggers as triggers
 from benchround.core.caution.kind import WORST_FIRST, Caution, Repeat, Severity
-from benchround.core.caution.plants import plant_cautions, plant_of, plant_page
+from benchround.core.caution.plants import EDIBLE, plant_cautions, plant_of, plant_page
 from benchround.core.caution.texts import WORK
 from benchround.core.caution.texts_plants import PLANTS
 from benchround.core.caution.texts_site import SITE
 from benchround.core.crop.crop import Crop
+from benchround.core.frozen import dataclass
+from benchround.core.record import Kind
 from benchround.core.site import Place, Site
 from benchround.core.sky.weather import DayWeather
 from benchround.core.task import Family
@@ -29,10 +31,12 @@ __all__ = [
     "Page",
     "Repeat",
     "Severity",
+    "Work",
     "blocks",
     "cautions_for",
     "closing_cautions",
     "crop_cautions",
+    "mixed_with_edible",
     "read_key",
     "setup_cautions",
     "to_show",
@@ -58,7 +62,6 @@ class Page(StrEnum):
     CHEMICAL_STOCK = "chemical in stock"
     TREATED_PACKET = "treated packet"
     SEED_AWAY = "seed given or sold"
-    FUEL_HEATER = "fuel heater"
 
 
 _PAGES: dict[Page, tuple[str, ...]] = {
@@ -70,7 +73,6 @@ _PAGES: dict[Page, tuple[str, ...]] = {
     Page.CHEMICAL_STOCK: ("C31", "C32"),
     Page.TREATED_PACKET: ("C29",),
     Page.SEED_AWAY: ("C54", "C55"),
-    Page.FUEL_HEATER: ("C46",),
 }
 
 
@@ -84,25 +86,11 @@ def _worst_first(ids: frozenset[str]) -> tuple[str, ...]:
     return tuple(sorted(ids, key=_rank))
 
 
-def cautions_for(
-    family: Family,
-    crop: Crop | None,
-    place: Place | None,
-    weather: DayWeather | None,
-    site: Site,
-    *,
-    covering: str = "",
-    cause: str = "",
-    mixed_with_edible: bool = False,
-    bottom_watering: bool = False,
-    misting: bool = False,
-    treated: bool = False,
-    fuel_heater: bool = False,
-    trays: float | None = None,
-) -> tuple[str, ...]:
-    """Ids of the cautions of a task, those that can kill first, then worst first.
+@dataclass(frozen=True, slots=True)
+class Work:
+    """A piece of work, as far as it decides what is said before it.
 
-    Args:
+    Attributes:
         family: what is to be done.
         crop: the rules of the plant; None for work on a place.
         place: where it is done, None where that is not known.
@@ -112,42 +100,65 @@ def cautions_for(
         cause: the cause of a loss behind the task, such as "slug".
         mixed_with_edible: food and poisonous plants stand in this place together.
         bottom_watering: trays are stood in water.
-        misting: water is sprayed.
+        sprinkled: water is given from above in drops.
         treated: the packet is marked as treated.
-        fuel_heater: the place is warmed by burning something.
-        trays: how many trays are handled, None where that is not known.
+        trays: how many full trays are carried, None where that is not known.
     """
+
+    family: Family
+    crop: Crop | None
+    place: Place | None
+    weather: DayWeather | None
+    site: Site
+    covering: str = ""
+    cause: str = ""
+    mixed_with_edible: bool = False
+    bottom_watering: bool = False
+    sprinkled: bool = False
+    treated: bool = False
+    trays: float | None = None
+
+
+def cautions_for(work: Work) -> tuple[str, ...]:
+    """Ids of the cautions of a piece of work, those that can kill first, then worst first."""
+    family, place = work.family, work.place
     ids = set(triggers.BY_WORK.get(family, ()))
-    ids.update(triggers.covering_cautions(family, crop, covering))
-    ids.update(triggers.lifting_cautions(family, trays))
-    ids.update(triggers.BY_CAUSE.get(cause, ()))
+    ids.update(triggers.covering_cautions(family, work.crop, work.covering))
+    ids.update(triggers.lifting_cautions(family, work.trays))
+    ids.update(triggers.BY_CAUSE.get(work.cause, ()))
     poisonous = False
-    if crop is not None:
-        plant = plant_of(crop)
+    if work.crop is not None:
+        plant = plant_of(work.crop)
         poisonous = plant.poisonous
         ids.update(plant_cautions(family, plant))
-        if "C24" in ids and not triggers.sunny(weather):
+        if "C24" in ids and not triggers.sunny(work.weather):
             ids.discard("C24")
     if place is not None:
         ids.update(triggers.place_cautions(family, place))
-    if weather is not None:
+    if work.weather is not None:
         kind = None if place is None else place.kind
-        ids.update(triggers.sky_cautions(family, weather, kind))
-    if site.children:
-        ids.update(triggers.child_cautions(family, poisonous, bottom_watering))
+        ids.update(triggers.sky_cautions(family, work.weather, kind))
+    if work.site.children:
+        ids.update(triggers.child_cautions(family, poisonous, work.bottom_watering))
     told = (
-        ("C10", misting),
-        ("C26", mixed_with_edible and family in triggers.SIDE_BY_SIDE),
-        ("C29", treated and family in triggers.TREATED_SEED_WORK),
-        ("C46", fuel_heater and family in triggers.HEATER_WORK),
+        ("C10", work.sprinkled),
+        ("C26", work.mixed_with_edible and family in triggers.SIDE_BY_SIDE),
+        ("C29", work.treated and family in triggers.TREATED_SEED_WORK),
     )
     ids.update(caution for caution, holds in told if holds)
     return _worst_first(frozenset(ids))
 
 
-def closing_cautions(done: Iterable[Family]) -> tuple[str, ...]:
-    """Ids for the end of the round: wash your hands, once anything dirty was done."""
-    return ("C03",) if any(family in triggers.DIRTY_WORK for family in done) else ()
+def mixed_with_edible(crops: Iterable[Crop]) -> bool:
+    """Whether food and something poisonous are among plants that stand together."""
+    plants = [plant_of(crop) for crop in crops]
+    return any(p.plant_class in EDIBLE for p in plants) and any(p.poisonous for p in plants)
+
+
+def closing_cautions(to_do: Iterable[Family], done: Iterable[Kind] = ()) -> tuple[str, ...]:
+    """Ids for the end of the round: wash your hands, where anything dirty is to do or was done."""
+    dirty = any(family in triggers.DIRTY_WORK for family in to_do)
+    return ("C03",) if dirty or any(kind in triggers.DIRTY_KINDS for kind in done) else ()
 
 
 def crop_cautions(crop: Crop) -> tuple[str, ...]:
@@ -161,6 +172,8 @@ def setup_cautions(page: Page, place: Place | None = None) -> tuple[str, ...]:
     if place is not None:
         if triggers.has_mains_heat(place):
             ids.add("C44")
+        if place.fuel_heater:
+            ids.add("C46")
         if place.glazing == "glass":
             ids.update(("C38", "C39"))
     return _worst_first(frozenset(ids))

@@ -9,6 +9,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from benchround.core.crop.crop import Covering, Crop
+from benchround.core.record import Kind
 from benchround.core.site import INDOORS, Place, PlaceKind
 from benchround.core.sky.weather import DayWeather
 from benchround.core.task import Family
@@ -41,6 +42,26 @@ DIRTY_WORK = (
     Family.FEED,
     Family.WASH,
 )
+DIRTY_KINDS = (
+    Kind.SOAKED,
+    Kind.CHILLED,
+    Kind.SOWN,
+    Kind.RESOWN,
+    Kind.PRICKED_OUT,
+    Kind.POTTED_ON,
+    Kind.THINNED,
+    Kind.WEEDED,
+    Kind.PLANTED_OUT,
+    Kind.PLANTED_BULBS,
+    Kind.LIFTED,
+    Kind.SEED_SAVED,
+    Kind.PACKED,
+    Kind.CUT_BACK,
+    Kind.COMPOSTED,
+    Kind.FED,
+    Kind.WASHED,
+)
+"""Records of such work."""
 LID_WORK = (Family.LIDS, Family.STRAP, Family.AIR)
 SIDE_BY_SIDE = (
     Family.SOW,
@@ -54,6 +75,7 @@ SIDE_BY_SIDE = (
 )
 TREATED_SEED_WORK = (Family.SOW, Family.SOW_AGAIN, Family.RESOW, Family.SOAK, Family.CHILL)
 HEATER_WORK = (Family.FLEECE, Family.LIDS)
+"""Work on a cold night, and on the lids that must not be shut over a flame."""
 
 BY_WORK: dict[Family, tuple[str, ...]] = {
     **{family: ("C01",) for family in COMPOST_WORK},
@@ -104,6 +126,7 @@ def place_cautions(family: Family, place: Place) -> frozenset[str]:
         ("C38", family in LID_WORK and place.glazing == "glass"),
         ("C44", heated and (watering or family in (Family.SOW, Family.SOW_AGAIN, Family.RESOW))),
         ("C45", heated and watering),
+        ("C46", place.fuel_heater and family in HEATER_WORK),
     )
     return frozenset(caution for caution, holds in checks if holds)
 

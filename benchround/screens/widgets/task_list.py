@@ -183,7 +183,7 @@ class TaskList(Paper, can_focus=True):
 
 
 def _heading(row: Heading, width: int) -> Line:
-    number = f"{row.tasks}  {row.hint}" if row.hint else str(row.tasks)
+    number = f"{row.tasks}  {row.hint}" if row.hint else str(row.tasks or "")
     room = max(0, width - len(number) - 2)
     words = fit(row.words, min(room, len(row.words)))
     fill = " " * (room - len(words))

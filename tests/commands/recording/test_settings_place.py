@@ -144,7 +144,7 @@ def test_places_are_listed_in_walking_order(season: Path, run: Run) -> None:
     assert [place["code"] for place in places] == [p.code for p in season_in(season).places]
     assert set(places[0]) == {
         *("code", "name", "kind", "order", "trays", "glazing", "set_c", "one_sided"),
-        *("heated", "length_m", "width_m", "shade_share"),
+        *("heated", "fuel_heater", "length_m", "width_m", "shade_share"),
     }
     assert len(run("place").out.splitlines()) == len(places)
 

@@ -22,6 +22,7 @@ from benchround.core.caution.due import (
     Page,
     Repeat,
     Severity,
+    Work,
     blocks,
     cautions_for,
     closing_cautions,
@@ -33,7 +34,7 @@ from benchround.core.caution.due import (
 from benchround.core.caution.kind import WORST_FIRST
 from benchround.core.caution.page import cautions_page
 from benchround.core.crop.crop import Crop, Hardiness, PlantClass, Raising, Treatment
-from benchround.core.record import Cause
+from benchround.core.record import Cause, Kind
 from benchround.core.site import Place, PlaceKind, Site
 from benchround.core.sky.weather import DayWeather
 from benchround.core.task import Family
@@ -52,6 +53,7 @@ PLAIN, FAMILY_HOME = Site(), Site(children=True, pets=True)
 GLASS = Place("A", "Frame A", PlaceKind.FRAME, 1, glazing="glass", size_m=(1.8, 0.9))
 TWIN_WALL = replace(GLASS, code="B", glazing="twin-wall")
 HEATED = Place("P", "Propagator", PlaceKind.PROPAGATOR, 2, heated=True)
+STOVE = replace(GLASS, code="S", fuel_heater=True)
 FRIDGE = Place("F", "Fridge box", PlaceKind.FRIDGE, 3)
 BED = Place("1", "Bed 1", PlaceKind.BED, 4)
 
@@ -92,7 +94,7 @@ def at(family: Family, crop: Crop | None = COSMOS, **told: Any) -> tuple[str, ..
     place: Place | None = told.pop("place", None)
     weather: DayWeather | None = told.pop("weather", DULL)
     site: Site = told.pop("site", PLAIN)
-    return cautions_for(family, crop, place, weather, site, **told)
+    return cautions_for(Work(family, crop, place, weather, site, **told))
 
 
 # what the table says
@@ -134,13 +136,12 @@ def test_each_is_repeated_as_its_row_asks(row: dict[str, str]) -> None:
 def test_every_caution_is_reached_from_a_task_or_a_named_page() -> None:
     chipped = replace(COSMOS, key="chipped", treatments=(Treatment("chip"),))
     crops = (None, COSMOS, chipped, *PLANTS.values())
-    places = (None, GLASS, HEATED, FRIDGE)
+    places = (None, GLASS, HEATED, STOVE, FRIDGE)
     found: set[str] = set(closing_cautions(Family))
     for family, crop, place, weather in product(Family, crops, places, (GALE, HOT, FROST, None)):
         for cause in ("", *Cause):
-            found.update(
-                cautions_for(family, crop, place, weather, FAMILY_HOME, cause=cause, misting=True)
-            )
+            work = Work(family, crop, place, weather, FAMILY_HOME, cause=cause, sprinkled=True)
+            found.update(cautions_for(work))
     found.update(*(at(Family.SOW, covering=name) for name in ("vermiculite", "perlite")))
     found.update(at(Family.WATER, site=FAMILY_HOME, bottom_watering=True))
     found.update(at(Family.SOW, treated=True))
@@ -291,7 +292,7 @@ def test_water_trays_where_children_live() -> None:
         ("C02", Family.SOW, {"place": HEATED}, {"place": BED}),
         ("C07", Family.SOW, {"covering": "vermiculite"}, {"covering": "grit"}),
         ("C09", Family.WATER, {"weather": HOT}, {}),
-        ("C10", Family.WATER, {"misting": True}, {}),
+        ("C10", Family.WATER, {"sprinkled": True}, {}),
         ("C11", Family.PESTS, {"cause": "mouse"}, {"cause": "slug"}),
         ("C26", Family.RELABEL, {}, None),
         ("C26", Family.PRICK_OUT, {"mixed_with_edible": True}, {}),
@@ -307,7 +308,7 @@ def test_water_trays_where_children_live() -> None:
         ("C43", Family.POT_ON, {"trays": 6}, {"trays": 5}),
         ("C44", Family.WATER, {"place": HEATED}, {"place": GLASS}),
         ("C45", Family.UNCOVER, {"place": HEATED}, {"place": GLASS}),
-        ("C46", Family.FLEECE, {"fuel_heater": True}, {}),
+        ("C46", Family.FLEECE, {"place": STOVE}, {"place": GLASS}),
         ("C47", Family.WATER, {"weather": HOT}, {"weather": SUN}),
         ("C49", Family.SOAK, {}, None),
         ("C57", Family.LOOK, {"cause": Cause.DAMPING_OFF}, {"cause": Cause.FROSTED}),
@@ -324,9 +325,11 @@ def test_work_place_and_sky_set_theirs_off(
 def test_pages_outside_the_round() -> None:
     assert {"C38", "C39"} <= set(setup_cautions(Page.PLACE, GLASS))
     assert "C44" in setup_cautions(Page.PLACE, HEATED)
-    assert setup_cautions(Page.FUEL_HEATER) == ("C46",)
+    assert setup_cautions(Page.PLACE, STOVE)[:1] == ("C46",)
     assert closing_cautions([Family.LIDS, Family.SOW]) == ("C03",)
     assert closing_cautions([Family.LIDS, Family.COUNT]) == ()
+    assert closing_cautions([Family.LIDS], [Kind.POTTED_ON]) == ("C03",)
+    assert closing_cautions([], [Kind.COUNTED]) == ()
 
 
 def test_an_unknown_tray_is_never_eaten_from() -> None:
