@@ -52,6 +52,7 @@ class Family(StrEnum):
     WASH = "wash"
     AIR = "air"
     OVERWINTER = "overwinter"
+    STANDS = "how it stands"
 
 
 class Standing(StrEnum):

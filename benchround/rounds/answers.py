@@ -15,6 +15,7 @@ from benchround.core.typed.words import read_choice, read_place
 from benchround.core.units import Units, units_of
 from benchround.rounds.looking import FOUND_IN_SOIL
 from benchround.rounds.sowing_in_turn import NO_MORE
+from benchround.rounds.standing import records_of
 
 LONGEST_TEXT = 200
 SEEN_AT_A_LOOK = {
@@ -55,6 +56,8 @@ def drafts_for(task: Task, answers: Mapping[str, str], season: Season) -> tuple[
     if figures.pop("again", "") == NO_MORE:
         return (Draft(Kind.DONE, task.about, {"family": str(task.family)}),)
     _check_pair(figures, units_of(season.settings))
+    if task.family is Family.STANDS:
+        return records_of(task, figures, season)
     first, *others = task.ticks
     packets = [said_of_packet(other, figures, season) for other in others]
     if first.kind in SOWING:

@@ -54,6 +54,7 @@ from benchround.rounds import (
 )
 from benchround.rounds.asked_at import ASKED_AT, BatchFamily
 from benchround.rounds.proposal import Proposal, of_batch, of_place, of_site
+from benchround.rounds.standing import instead_of_the_missed
 from benchround.rounds.view import BatchView, PlaceView, SiteView
 
 PlaceFamily = Callable[[PlaceView], Iterator[Proposal]]
@@ -126,6 +127,7 @@ def tasks_of(
     of thirty families by turns (a fifth less time for 1,000 batches).
     """
     found: dict[str, list[Task]] = {}
+    views_of: dict[str, list[BatchView]] = {}
     at_stage: dict[Stage, list[BatchView]] = {}
     for batch in batches:
         found[batch.id] = []
@@ -133,6 +135,7 @@ def tasks_of(
         for part in batch.parts:
             view = BatchView(season, batch, part, crop, day)
             at_stage.setdefault(part.stage, []).append(view)
+            views_of.setdefault(batch.id, []).append(view)
     for family in families:
         stages = ASKED_AT.get(family)
         for stage, views in at_stage.items():
@@ -142,7 +145,16 @@ def tasks_of(
                         task = of_batch(view, proposal)
                         if task is not None:
                             found[view.batch.id].append(task)
+    for name, tasks in found.items():
+        if any(task.standing is Standing.OVERDUE for task in tasks):
+            found[name] = _asked_once(views_of[name], tasks)
     return found
+
+
+def _asked_once(views: Iterable[BatchView], tasks: list[Task]) -> list[Task]:
+    """A batch's tasks, with one question a part for steps that were missed for weeks."""
+    parts = ((view, [task for task in tasks if task.part == view.part.name]) for view in views)
+    return [task for view, own in parts for task in instead_of_the_missed(view, own)]
 
 
 def batch_tasks(season: Season, batch: Batch, day: date) -> tuple[Task, ...]:

@@ -46,6 +46,7 @@ AS_IT_STANDS = {
     F.FLEECE: 3,
     F.PACK_SEED: 4,
     F.WEED: 7,
+    F.STANDS: 11,
     F.BULBS: 27,
     F.OVERWINTER: 145,
 }
