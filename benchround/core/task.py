@@ -15,6 +15,7 @@ class Family(StrEnum):
 
     THERMOMETER = "read thermometer"
     LIDS = "lids"
+    SHUT = "shut lids"
     SHADE = "shade"
     STRAP = "strap"
     FLEECE = "fleece"

@@ -199,4 +199,4 @@ def _legend(curve: FrameCurve) -> Iterator[str]:
     shown = set(curve.lid)
     for position in LID_ORDER:
         if position in shown:
-            yield f"lid {LID_LETTERS[position]} {position}"
+            yield f"lid {LID_LETTERS[position]} {position.words}"

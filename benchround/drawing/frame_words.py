@@ -36,7 +36,9 @@ def _shut_words(curve: FrameCurve, top_c: float, hour: int) -> str:
 def step_words(step: LidStep) -> str:
     """One thing to do: time, what, to which position, why."""
     at = "all day" if step.at is None else f"{step.at:%H:%M}"
-    where = f": {step.position}" if step.position and str(step.position) != str(step.kind) else ""
+    where = (
+        f": {step.position.words}" if step.position and str(step.position) != str(step.kind) else ""
+    )
     until = f" until {step.latest:%H:%M} at the latest" if step.latest else ""
     return f"{at} {step.kind}{where}{until}; {step.reason}"
 
@@ -45,7 +47,7 @@ def lid_words(lid: Sequence[LidPosition]) -> str:
     """The lid through the day: "shut from 0:00, first notch from 8:00"."""
     said, hour = [], 0
     for position, run in groupby(lid):
-        said.append(f"{position} from {hour}:00")
+        said.append(f"{position.words} from {hour}:00")
         hour += sum(1 for _ in run)
     return ", ".join(said)
 

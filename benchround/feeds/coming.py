@@ -13,7 +13,7 @@ from benchround.core.task import Family, Round, Standing, Task
 
 MOST_WEEKS = 104
 
-BY_DAY = frozenset({Family.LIDS, Family.SHADE, Family.STRAP, Family.FLEECE})
+BY_DAY = frozenset({Family.LIDS, Family.SHUT, Family.SHADE, Family.STRAP, Family.FLEECE})
 """Families that ask something else every day: their day is part of the key."""
 LEFT_OUT = frozenset({Family.THERMOMETER})
 """Every morning's habit, which would fill a calendar."""

@@ -23,6 +23,7 @@ MOVES = (
     AdviceKind.LOWER,
 )
 OPENINGS = (AdviceKind.OPEN, AdviceKind.TAKE_OFF, AdviceKind.HARDEN, AdviceKind.AIR)
+CLOSINGS = (AdviceKind.RAIN, AdviceKind.LOWER)
 POSITION_WORDS = {
     LidPosition.SHUT: "shut",
     LidPosition.CRACK: "open a crack",
@@ -71,6 +72,24 @@ def plan_line(advice: LidAdvice) -> str:
     if advice.first(AdviceKind.LEAVE_OPEN) is not None:
         closing.append("leave open tonight")
     line = "; ".join(words for words in (opening, *dict.fromkeys(closing)) if words)
+    return line[:1].upper() + line[1:]
+
+
+def later_closing(advice: LidAdvice) -> LidStep | None:
+    """The step that lets the lid down again after it was opened; None where none does.
+
+    Straps are no part of it: they have a line of their own.
+    """
+    steps = moves(advice)
+    if not steps or steps[0].kind not in OPENINGS or advice.first(AdviceKind.STRAP) is not None:
+        return None
+    closing = [step for step in steps if step.kind in CLOSINGS]
+    return closing[-1] if closing else None
+
+
+def closing_line(step: LidStep) -> str:
+    """A step that lets the lid down, as a sentence: "Shut between 18:40 and 19:10"."""
+    line = _closing(step)
     return line[:1].upper() + line[1:]
 
 

@@ -6,20 +6,24 @@ from collections.abc import Iterator
 from datetime import time
 
 from benchround.core.frame.build import Glazing
-from benchround.core.frame.lid_words import AdviceKind
+from benchround.core.frame.lid_words import AdviceKind, LidLimits
 from benchround.core.frame.outlook import FrameOutlook
 from benchround.core.frame.place import write_plan
 from benchround.core.record import Kind
 from benchround.core.task import Family, Harm, Slot, Why
 from benchround.rounds.frame_view import outlook, own_reading, sky_figures
-from benchround.rounds.lid_guards import cover, family_draft, shade, strap, this_day
+from benchround.rounds.lid_guards import COVERS, cover, family_draft, shade, strap, this_day
 from benchround.rounds.lid_text import (
     MOVES,
     clock,
+    closing_line,
     first_time,
+    later_closing,
     moves,
     plan_line,
+    rounded,
     shut_figure,
+    slot_of,
     sources,
     step_figures,
 )
@@ -32,19 +36,52 @@ def propose(view: PlaceView) -> Iterator[Proposal]:
     found = outlook(view)
     if found is None:
         return
-    for family in (_lids, shade, strap, cover):
+    for family in (_lids, _shut, shade, strap, cover):
         proposal = family(view, found)
         if proposal is not None and not _done(view, proposal):
             yield proposal
 
 
 def _done(view: PlaceView, proposal: Proposal) -> bool:
-    """Whether this family's task was ticked today; its record carries the family's name."""
-    kind, family = proposal.ticks[0].kind, str(proposal.family)
+    """Whether this family's task was ticked today."""
+    return _ticked(view, proposal.ticks[0].kind, proposal.family)
+
+
+def _ticked(view: PlaceView, kind: Kind, family: Family) -> bool:
+    """Whether a family's task was ticked today; its record carries the family's name."""
     log = view.season.place_log.get(view.place.code, ())
     return any(
-        record.day == view.day and record.kind is kind and record.text("family") == family
+        record.day == view.day and record.kind is kind and record.text("family") == str(family)
         for record in log
+    )
+
+
+def _shut(view: PlaceView, found: FrameOutlook) -> Proposal | None:
+    """Letting the lid down again: the half one forgets, a line of its own once it was opened."""
+    step = later_closing(found.advice)
+    if step is None or not _ticked(view, Kind.LID, Family.LIDS):
+        return None
+    tonight, limits = found.day.tonight_min_c, LidLimits()
+    cold = tonight is not None and tonight <= limits.fleece_at_c
+    covered = any(found.advice.first(kind) is not None for kind in COVERS)
+    figures = () if tonight is None else (f"{tonight:g} C tonight",)
+    return Proposal(
+        Family.SHUT,
+        this_day(view),
+        Harm.DIES_TODAY if cold or covered else Harm.SPOILS_THIS_WEEK,
+        closing_line(step),
+        Why(step.reason, (*step.figures, *figures, *found.assumed), step.source),
+        (
+            family_draft(
+                view,
+                Kind.LID,
+                Family.SHUT,
+                None if step.at is None else rounded(step.at),
+                position=str(step.position),
+            ),
+        ),
+        slot=slot_of(step.at),
+        at=step.at,
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from datetime import date
 
 from benchround.core.dates import say_day
+from benchround.core.frame.place import POSITION_FIGURES, say_positions
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.sky.weather import DayWeather, Weather
@@ -187,6 +188,8 @@ def _figure(name: str, value: Figure, season: Season) -> str:
         return str(value)
     if name in COUNTS:
         return number_words(name, value)
+    if name in POSITION_FIGURES and isinstance(value, str):
+        return f"{name} {own(say_positions(value))}"
     if name in BARE:
         return own(str(value))
     if name in ("raising", "covering"):

@@ -7,6 +7,7 @@ import json
 import sys
 from collections.abc import Iterable
 
+from benchround.core.frame.place import POSITION_FIGURES, say_positions
 from benchround.core.record import Record
 from benchround.core.visible import visible
 from benchround.plain import JsonValue
@@ -60,16 +61,18 @@ def record_line(record: Record, withdrawn_by: str = "") -> str:
 
 def record_words(record: Record) -> str:
     """A record in words: id, day, what it is about, kind, figures, note."""
-    said = [f"{name}={_figure(value)}" for name, value in record.figures.items()]
+    said = [f"{name}={_figure(name, value)}" for name, value in record.figures.items()]
     clock = f" {record.at:%H:%M}" if record.at else ""
     words = [f"{record.day.isoformat()}{clock}", record.about or "-", str(record.kind), *said]
     note = f' "{record.note}"' if record.note else ""
     return f"{record.id}  {' '.join(words)}{note}"
 
 
-def _figure(value: str | int | float | bool) -> str:
+def _figure(name: str, value: str | int | float | bool) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
+    if name in POSITION_FIGURES and isinstance(value, str):
+        return say_positions(value)
     return str(value) if isinstance(value, str | int) else f"{value:g}"
 
 

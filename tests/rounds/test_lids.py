@@ -458,6 +458,36 @@ def test_the_ticked_plan_can_be_read_back_by_the_hour() -> None:
     assert lid_plan_of(log, DAY) == found.advice.lid_plan
 
 
+@pytest.mark.parametrize(
+    ("tonight", "harm"), [(9.0, Harm.SPOILS_THIS_WEEK), (2.0, Harm.DIES_TODAY)]
+)
+def test_a_ticked_opening_leaves_the_shutting_as_a_line_of_its_own(
+    tonight: float, harm: Harm
+) -> None:
+    """Lids are shut before the sun leaves: UC Santa Cruz, Unit 1.3 Supplement 1 (read)."""
+    story = frame()
+    tell(story, DAY, 5, 23, sun_h=12)
+    tell(story, DAY + timedelta(days=1), tonight, 20)
+    opening = one(story, F.LIDS)
+    assert story.tasks(DAY, F.SHUT) == []
+    story.tick(opening, DAY)
+    shut = one(story, F.SHUT)
+    assert opening.instruction.lower().endswith(shut.instruction.lower())
+    assert shut.instruction.startswith("Shut between 1")
+    assert (shut.slot, shut.harm, shut.standing) == (Slot.EVENING, harm, Standing.DUE)
+    taken = story.tick(shut, DAY)
+    assert story.tasks(DAY, F.SHUT, F.LIDS) == []
+    story.undo(taken, DAY)
+    assert one(story, F.SHUT) == shut
+
+
+def test_a_lid_strapped_for_a_gale_is_shut_by_the_straps_own_line() -> None:
+    story = hot_gale()
+    story.tick(one(story, F.LIDS), DAY)
+    assert story.tasks(DAY, F.SHUT) == []
+    assert one(story, F.STRAP).instruction.startswith("Shut and strap")
+
+
 def test_a_plan_that_says_nothing_is_passed_over() -> None:
     assert read_plan("07:00 first notch, noon, 25:00 off, 18:00 ajar,, 19:30 shut") == (
         (420.0, LidPosition.FIRST_NOTCH),

@@ -29,7 +29,7 @@ DAYS = 366
 DOING = (Standing.DUE, Standing.LATE, Standing.OVERDUE)
 SWEET_PEAS = DAY_0 + timedelta(days=128)
 """Early October: sweet peas for next year are sown in the frame (garden columns: read)."""
-BY_THE_SKY = (F.LIDS, F.SHADE, F.STRAP, F.FLEECE, F.AIR, F.WATER, F.THERMOMETER)
+BY_THE_SKY = (F.LIDS, F.SHUT, F.SHADE, F.STRAP, F.FLEECE, F.AIR, F.WATER, F.THERMOMETER)
 """Tasks that come and go with the weather, or stand there every morning."""
 
 AS_IT_STANDS = {
@@ -51,7 +51,7 @@ AS_IT_STANDS = {
     F.OVERWINTER: 145,
 }
 """Day after the sample's own on which `today --on` first shows a kind of task."""
-LIVED_ON = {F.PICK: 31, F.WASH: 45, F.AIR: 146}
+LIVED_ON = {F.SHUT: 0, F.PICK: 31, F.WASH: 45, F.AIR: 146}
 """The same for what first comes to a grower who ticks."""
 
 

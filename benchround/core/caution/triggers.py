@@ -62,7 +62,7 @@ DIRTY_KINDS = (
     Kind.WASHED,
 )
 """Records of such work."""
-LID_WORK = (Family.LIDS, Family.STRAP, Family.AIR)
+LID_WORK = (Family.LIDS, Family.SHUT, Family.STRAP, Family.AIR)
 SIDE_BY_SIDE = (
     Family.SOW,
     Family.SOW_AGAIN,

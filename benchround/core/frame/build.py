@@ -83,6 +83,11 @@ class LidPosition(StrEnum):
     SECOND_NOTCH = "second notch"
     OFF = "off"
 
+    @property
+    def words(self) -> str:
+        """How it is said; "off" alone reads like a light that was taken away for good."""
+        return "fully open" if self is LidPosition.OFF else str(self)
+
 
 LID_ORDER: tuple[LidPosition, ...] = tuple(LidPosition)
 """The positions from least to most open."""

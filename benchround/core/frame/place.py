@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from datetime import date, time, timedelta
 
@@ -27,6 +28,11 @@ SAID_POSITIONS = {
     "strapped": LidPosition.SHUT,
 }
 """Words a lid record may use. "latched" is not among them: it limits the lid and moves nothing."""
+
+_OFF = re.compile(rf"\b{LidPosition.OFF}$")
+"""The end of "off" or "08:55 off"."""
+POSITION_FIGURES = ("position", "plan")
+"""Figures of a lid record that say where it stands."""
 
 Move = tuple[float, LidPosition]
 """Minute of the day, and where the lid stands from then on."""
@@ -96,6 +102,12 @@ def _at(moves: Sequence[Move], start: LidPosition, minute: float) -> LidPosition
 def write_plan(moves: Iterable[tuple[time, LidPosition]]) -> str:
     """A day's lid moves as one figure of a record: "07:00 first notch, 18:00 shut"."""
     return ", ".join(f"{at:%H:%M} {position}" for at, position in moves)
+
+
+def say_positions(text: str) -> str:
+    """A figure of a lid record, one position or a whole plan, as it is said."""
+    pieces = (piece.strip() for piece in text.split(","))
+    return ", ".join(_OFF.sub(LidPosition.OFF.words, piece) for piece in pieces)
 
 
 def read_plan(text: str) -> tuple[Move, ...]:
