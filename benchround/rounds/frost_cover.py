@@ -45,7 +45,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         Family.FLEECE,
         Window(view.day, view.day, view.day),
         Harm.DIES_TODAY,
-        f"Fleece over {view.alive or 'them'} this evening: {worst.min_c:g} C may come",
+        f"Fleece over {view.alive or 'the plants'} this evening: {worst.min_c:g} C may come",
         Why(
             "tender plants in the open are covered before a cold night",
             (f"{worst.min_c:g} C on {say_day(worst.day)}{_word(worst.min_c)}, limit {limit:g} C",),

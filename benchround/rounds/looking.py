@@ -100,18 +100,19 @@ def _never_warm(view: BatchView, waiting: Waiting, stall: Stall) -> Iterator[Pro
 
 
 def _words(view: BatchView, waiting: Waiting, look_from: date, sown: int | None, late: bool) -> str:
-    seeds = f"{sown} sown" if sown else "sown"
+    seeds = f" ({sown} sown)" if sown else ""
     stall = waiting.stall
     what = remedy(view, stall) if stall is not None else ""
     if late:
+        nothing = f"nothing of {sown} sown" if sown else "nothing is up yet"
         cause = f", {stall}" if stall is not None else ""
         then = f" Then {what}" if what else ""
-        return f"LATE: nothing of {seeds}{cause}. Look, dig up a seed: firm or soft?{then}"
+        return f"LATE: {nothing}{cause}. Look, dig up a seed: firm or soft?{then}"
     sulks = f"; {stall}: {what}" if stall is not None else ""
     if view.day < look_from:
         moist = f"only keep it moist until {say_day(look_from)}"
-        return f"Too early to look ({seeds}): {moist}{sulks}"
-    return f"Look for first seedlings ({seeds}){sulks}"
+        return f"Too early to look{seeds}: {moist}{sulks}"
+    return f"Look for first seedlings{seeds}{sulks}"
 
 
 def _still_rising(view: BatchView, first_up: date) -> Iterator[Proposal]:
@@ -125,8 +126,7 @@ def _still_rising(view: BatchView, first_up: date) -> Iterator[Proposal]:
         Family.LOOK,
         Window(first_up, first_up, view.day),
         Harm.GETS_LATE,
-        f"Look and count: {up if up is not None else 'some'} up of {most or 'those sown'}"
-        f"{partial.end_words(view)}",
+        f"Look and count: {_so_far(up, most)}{partial.end_words(view)}",
         Why(
             "while seedlings appear the count is taken daily",
             (f"first up {say_day(first_up)}", *partial.figures(view)),
@@ -134,3 +134,11 @@ def _still_rising(view: BatchView, first_up: date) -> Iterator[Proposal]:
         (draft(view, Kind.LOOKED),),
         asks=(Ask("count", "up now", most=most, opens=True, hint="empty: not counted"),),
     )
+
+
+def _so_far(up: int | None, sown: int | None) -> str:
+    """How many are up, as far as it was counted and typed."""
+    of = f" of {sown}" if sown is not None else ""
+    if up is not None:
+        return f"{up} up{of}"
+    return f"some{of} are up"

@@ -92,7 +92,7 @@ def _pinching(view: BatchView, when: Window, figure: str) -> Proposal:
         Family.PINCH,
         when,
         Harm.GETS_LATE,
-        f"Pinch {view.alive or 'them'} {above}",
+        f"Pinch {view.alive or 'the plants'} {above}",
         Why(
             "pinching makes it branch; flower comes a week or two later for it",
             (figure,),

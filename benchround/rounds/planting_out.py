@@ -196,7 +196,7 @@ def meant_for(part: Part) -> str:
 
 def _words(view: BatchView, number: int | None, late: int, hold: Hold | None) -> str:
     things = "clumps" if view.raising == Raising.CLUMPS else "plants"
-    amount = f"{number} {things}" if number else "them"
+    amount = f"{number} {things}" if number else f"the young {things}"
     spacing = f"{view.crop.planting.spacing_cm} cm apart, {view.crop.planting.depth}"
     if hold is not None:
         again = f"; look again {say_day(hold.look_again)}" if hold.look_again else ""

@@ -38,7 +38,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         Family.POT_ON,
         Window(earliest, best, best + timedelta(days=GRACE_DAYS)),
         Harm.SPOILS_THIS_WEEK,
-        f"Pot on {view.alive or 'them'} into {growing.pot_cm:g} cm pots when the plug holds",
+        f"Pot on {view.alive or 'the plants'} into {growing.pot_cm:g} cm pots when the plug holds",
         Why(
             "roots at the sides and base: one size up",
             (figure, f"due {say_day(best)}"),

@@ -45,7 +45,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
             "seedlings sown together are pricked out at the first true leaves",
             (
                 f"true leaves {'seen' if seen else 'expected'} {say_day(day)}",
-                f"{view.batch.wanted or '?'} wanted",
+                *((f"{view.batch.wanted} wanted",) if view.batch.wanted else ()),
             ),
             SOURCE,
         ),

@@ -55,7 +55,8 @@ def _relabel(view: BatchView) -> Iterator[Proposal]:
     if len(found) == 1:
         only = found[0]
         crop = view.season.crop(only.crop)
-        words = f"Relabel as {only.id} {crop.name} '{only.variety}': the only one that matches"
+        variety = f" '{only.variety}'" if only.variety else ""
+        words = f"Relabel as {only.id} {crop.name}{variety}: the only one that matches"
         ticks = (
             draft(view, Kind.SAME_AS, batch=only.id),
             Draft(Kind.SEEN, only.id, {"place": view.part.place} if view.part.place else {}),
@@ -70,7 +71,7 @@ def _relabel(view: BatchView) -> Iterator[Proposal]:
         Why(
             "place, stage and number alive are compared with the book",
             (
-                f"{view.alive if view.alive is not None else '?'} alive, {view.stage}",
+                f"{_alive(view.part)}, {view.stage}",
                 f"without a name since {say_day(since)}",
             ),
         ),
@@ -80,6 +81,10 @@ def _relabel(view: BatchView) -> Iterator[Proposal]:
 
 def _nameless_since(view: BatchView) -> date:
     return view.since(Kind.LABEL_LOST) or view.batch.begun
+
+
+def _alive(part: Part) -> str:
+    return f"{part.alive} alive" if part.alive is not None else "never counted"
 
 
 def _seen_since(part: Part, view: BatchView) -> bool:
@@ -95,7 +100,7 @@ def _locate(view: BatchView) -> Iterator[Proposal]:
         if matches(part, view.part) and seen <= lost:
             if not in_sight(view, Family.LOCATE, lost):
                 return
-            figure = f"{batch.id} ({part.alive} alive, {part.stage}) matches it"
+            figure = f"{batch.id} ({_alive(part)}, {part.stage}) matches it"
             yield _find(view, seen, lost, figure)
             return
     indoors = view.place is not None and view.place.kind is not PlaceKind.BED
