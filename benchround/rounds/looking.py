@@ -56,14 +56,14 @@ def _for_first(view: BatchView, waiting: Waiting, look_from: date) -> Proposal:
     if waiting.late_from is not None:
         figures.append(f"late from {say_day(waiting.late_from)}")
     if waiting.last_look is not None:
-        figures.append(
-            f"nothing on {say_day(waiting.last_look)}: {waiting.alive:.0%} chance it is alive"
-        )
+        figures.append(f"nothing on {say_day(waiting.last_look)}: {chances(waiting)}")
     if waiting.stall is not None:
         figures.append(str(waiting.stall))
     if waiting.taught:
         figures.append(waiting.taught)
     figures.append(waiting.basis)
+    if waiting.had:
+        figures.append(f"since sowing: {waiting.had}")
     return Proposal(
         Family.LOOK,
         Window(waiting.since + timedelta(days=1), look_from, look_from + FAR),
@@ -78,6 +78,11 @@ def _for_first(view: BatchView, waiting: Waiting, look_from: date) -> Proposal:
         asks=(UP, DUG) if late else (UP,),
         late=late,
     )
+
+
+def chances(waiting: Waiting) -> str:
+    """The chance that it is alive by the last look, and that it is up a week from now."""
+    return f"{waiting.alive:.0%} chance it is alive, {waiting.soon_words}"
 
 
 def _never_warm(view: BatchView, waiting: Waiting, stall: Stall) -> Iterator[Proposal]:

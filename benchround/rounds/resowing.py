@@ -12,6 +12,7 @@ from benchround.core.record import Cause, Kind
 from benchround.core.seed.waiting import Waiting
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
 from benchround.rounds import partial
+from benchround.rounds.looking import chances
 from benchround.rounds.partial import Short
 from benchround.rounds.proposal import Proposal, draft, in_sight, window
 from benchround.rounds.sowing import sowing_window
@@ -60,7 +61,7 @@ def _sow_again(view: BatchView, waiting: Waiting, when: Window, again: Again) ->
         Why(
             "stalled seed may live: a few cells are sown again as insurance"
             if stalled
-            else "the chance that it is alive has fallen to one in five",
+            else _dead_words(waiting),
             _figures(view, waiting, when.best),
             view.crop.source("germination"),
         ),
@@ -75,9 +76,9 @@ def _give_up(view: BatchView, waiting: Waiting, when: Window, again: Again) -> P
         Family.RESOW,
         when,
         Harm.GETS_LATE,
-        f"Decide: keep it a while or give it up; {again.words}",
+        f"{_decide(waiting)}: keep it a while or give it up; {again.words}",
         Why(
-            "the chance that it is alive has fallen to one in five",
+            _dead_words(waiting),
             _figures(view, waiting, when.best),
             view.crop.source("germination"),
         ),
@@ -148,9 +149,19 @@ def _words(view: BatchView, stalled: bool, again: Again) -> str:
     amount = f"{cells} cells" if cells else (f"{seeds} seeds" if seeds else "half of it")
     where = view.season.place(_place(view))
     place = f", {where.name}" if where else ""
-    verb = "Re-sow" if stalled else "Decide: re-sow"
+    verb = "Re-sow" if stalled or view.waiting is None else f"{_decide(view.waiting)}: re-sow"
     ready = f"; {again.words}" if again.words else ""
     return f"{verb} {amount}{_when(view)}{place}{'' if stalled else ', or give it up'}{ready}"
+
+
+def _decide(waiting: Waiting) -> str:
+    """What nobody has looked at may well be up: the look comes first."""
+    return "Decide" if waiting.seen_dead else "Look; if nothing is up, decide"
+
+
+def _dead_words(waiting: Waiting) -> str:
+    fallen = "the chance that it is alive has fallen to one in five"
+    return fallen if waiting.seen_dead else f"with nothing up at a look today, {fallen}"
 
 
 def _when(view: BatchView) -> str:
@@ -170,6 +181,10 @@ def _figures(view: BatchView, waiting: Waiting, best: date) -> tuple[str, ...]:
         f"{waiting.share:.0%} of good sowings are up by now",
         f"decision due {say_day(best)}",
     ]
+    if waiting.last_look is not None:
+        figures.append(f"nothing on {say_day(waiting.last_look)}: {chances(waiting)}")
+    else:
+        figures.append("no look since sowing is on record")
     if waiting.stall is not None:
         figures.append(str(waiting.stall))
     if view.part.first.get(Kind.PLANNED):

@@ -60,9 +60,11 @@ def _waiting(waiting: Waiting, width: int) -> Iterator[Line]:
     )
     told = [f"{words} {say_day(at)}" for words, at in days if at is not None]
     yield from pair("expected", "; ".join(told) or "no day can be told", width)
-    heat = f"{waiting.heat:.0f} of {waiting.heat_half:.0f} degree-days had ({waiting.basis})"
+    basis = f"{waiting.had}; today {waiting.basis}" if waiting.had else waiting.basis
+    heat = f"{waiting.heat:.0f} of {waiting.heat_half:.0f} degree-days had ({basis})"
     yield from pair("heat", heat, width)
-    yield from pair("alive", f"{waiting.alive:.0%} likely, by the last look", width)
+    alive = f"{waiting.alive:.0%} likely, by the last look; {waiting.soon_words}"
+    yield from pair("alive", alive, width)
     if waiting.stall is not None:
         yield from pair("stalled", str(waiting.stall), width)
 

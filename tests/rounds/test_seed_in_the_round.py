@@ -15,6 +15,7 @@ from benchround.core.crop.crop import Crop
 from benchround.core.errors import InputError
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
+from benchround.core.seed.waiting import Waiting, forecast
 from benchround.core.task import Family, Standing, Task
 from benchround.crops.library import load_library
 from benchround.rounds.answers import drafts_for
@@ -139,6 +140,65 @@ def test_late_and_resowing_come_on_the_days_of_the_closed_form() -> None:
     assert year.must(F.LOOK, "b01", 15).standing is S.LATE
     assert year.task(F.RESOW, "b01", 17) is None
     assert "give it up" in year.must(F.RESOW, "b01", 18).instruction
+
+
+@pytest.mark.parametrize("looked", [None, 5, 12])
+def test_nothing_is_called_dead_that_nobody_has_looked_at(looked: int | None) -> None:
+    """Seen on day 12 it is alive with 0.7097 on any later day (reference check T28)."""
+    year = Year()
+    year.sown("b01", 0, "tenbell")
+    if looked is not None:
+        year.on(looked, Kind.LOOKED, "b01")
+    unseen = year.must(F.RESOW, "b01", 25)
+    assert unseen.instruction.startswith("Look; if nothing is up, decide: re-sow")
+    assert unseen.why.rule.startswith("with nothing up at a look today")
+    if looked == 12:
+        assert any("71% chance it is alive" in figure for figure in unseen.why.figures)
+    year.on(25, Kind.LOOKED, "b01")
+    seen = year.must(F.RESOW, "b01", 25)
+    assert seen.instruction.startswith("Decide: re-sow")
+    assert seen.why.rule == "the chance that it is alive has fallen to one in five"
+    assert any("1% chance it is alive" in figure for figure in seen.why.figures)
+
+
+def test_the_chance_within_the_week_is_told_with_the_look() -> None:
+    """Nothing by day 14: 0.5411 alive, up within seven more days 0.5135 (checks T22 and T27)."""
+    year = Year()
+    year.sown("b01", 0, "tenbell")
+    year.on(14, Kind.LOOKED, "b01")
+    waiting = forecast_of(year, 14)
+    assert waiting.alive == pytest.approx(0.5411, abs=5e-5)
+    assert waiting.up_soon == pytest.approx(0.5135, abs=5e-5)
+    figures = year.must(F.LOOK, "b01", 15).why.figures
+    # a day later, with no new look, the week ends a day later: S(14) = 0.1310 to S(22) = 0.0043
+    assert (
+        "nothing on Tue 15 Jun: 54% chance it is alive, 52% that it is up by Wed 23 Jun" in figures
+    )
+
+
+def forecast_of(year: Year, day: int) -> Waiting:
+    season = year.season()
+    batch = season.batches["b01"]
+    crop = season.crop(batch.crop)
+    found = forecast(season, batch, batch.main, crop, DAY + timedelta(days=day))
+    assert found is not None
+    return found
+
+
+def test_how_the_days_since_sowing_are_known_is_counted_and_named() -> None:
+    year = Year()
+    year.sown("b01", 0, "tenbell", place="cool")
+    for day in (0, 1, 2, 4):
+        year.on(day, Kind.READING, "cool", min_c=16.0, max_c=24.0)
+    year.on(5, Kind.OUTLOOK, "", min_c=11.0, max_c=21.0)
+    said = "4 days Frame C, its thermometer; 1 day Frame C, from the usual outside"
+    waiting = forecast_of(year, 5)
+    assert waiting.had == said
+    assert waiting.basis.startswith("Frame C, from the") and "outlook" in waiting.basis
+    assert f"since sowing: {said}" in year.must(F.LOOK, "b01", 5).why.figures
+    warm = Year()
+    warm.sown("b01", 0, "tenbell")
+    assert forecast_of(warm, 5).had == ""  # a thermostat: known as today's is
 
 
 # how many, and from which packet

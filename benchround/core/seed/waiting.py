@@ -14,6 +14,7 @@ from itertools import islice
 from benchround.core.batch.batch import Batch, Part
 from benchround.core.batch.nouns import Moves
 from benchround.core.crop.crop import Crop, Germination, PlantClass
+from benchround.core.dates import say_day
 from benchround.core.frozen import dataclass
 from benchround.core.learning.learned import left_out_words
 from benchround.core.lifecycle import Stage
@@ -27,7 +28,7 @@ from benchround.core.seed.heat import (
     places_of,
     thermal_model,
 )
-from benchround.core.seed.lateness import chance_alive
+from benchround.core.seed.lateness import chance_alive, chance_up_within
 from benchround.core.seed.stall import COLD_DAYS, Stall, too_cold, too_hot
 from benchround.core.seed.thermal_model import (
     ThermalModel,
@@ -52,6 +53,8 @@ PERENNIAL_PATIENCE = 4.0
 """Perennials are given up at this many times the median heat (our proposal)."""
 FURTHEST_DAYS = 400
 HEAT_MARGIN = 1e-6
+SOON_DAYS = 7
+"""So far ahead the chance that it comes up is told."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +69,10 @@ class Waiting:
         share: share that should be up by now.
         last_look: the last day somebody looked and saw nothing.
         alive: chance that the sowing is alive, given nothing at the last look.
-        basis: where the temperatures come from.
+        up_soon: chance, given the same, that something is up by `soon`, a week from the day.
+        basis: where the day's temperature comes from.
+        had: where those of the days since sowing come from, each with its number of days; empty
+            where all are known as the day's is.
         taught: what own sowings taught of the time, and which of them taught nothing; empty where
             no own sowing stands behind the forecast.
     """
@@ -81,9 +87,23 @@ class Waiting:
     share: float
     last_look: date | None
     alive: float
+    up_soon: float
+    soon: date
     stall: Stall | None
     basis: str
+    had: str = ""
     taught: str = ""
+
+    @property
+    def seen_dead(self) -> bool:
+        """Whether a look that showed nothing came late enough to give it up on."""
+        given_up, look = self.give_up_on, self.last_look
+        return given_up is not None and look is not None and look >= given_up
+
+    @property
+    def soon_words(self) -> str:
+        """The chance that it comes up within the week, in words."""
+        return f"{self.up_soon:.0%} that it is up by {say_day(self.soon)}"
 
 
 def forecast(season: Season, batch: Batch, part: Part, crop: Crop, day: date) -> Waiting | None:
@@ -108,6 +128,7 @@ def forecast(season: Season, batch: Batch, part: Part, crop: Crop, day: date) ->
         _cold_stall(season, batch, part, model, day, moves) if late is None or late > day else None
     )
     seen = 1.0 if wait.heat_at_look is None else chance_nothing(model, wait.heat_at_look)
+    later = min(seen, chance_nothing(model, wait.heat_soon))
     return Waiting(
         since=sown,
         look_from=mornings[0],
@@ -119,8 +140,11 @@ def forecast(season: Season, batch: Batch, part: Part, crop: Crop, day: date) ->
         share=emerged_share(model, wait.heat_now),
         last_look=last_look,
         alive=chance_alive(seen),
+        up_soon=chance_up_within(seen, later),
+        soon=day + timedelta(days=SOON_DAYS),
         stall=stall,
         basis=wait.basis,
+        had=wait.had,
         taught=taught,
     )
 
@@ -181,14 +205,16 @@ class _Wait:
         self.model = model
         self.last_look = last_look.toordinal() if last_look is not None else 0
         self.today = day.toordinal()
+        self.soon = self.today + SOON_DAYS
         self.mornings: list[int | None] = [None, None, None, None]
         self.likely = sorted((0, 1), key=needs.__getitem__, reverse=True)
         self.surely = sorted((2, 3), key=needs.__getitem__, reverse=True)
         self.lines = [need - HEAT_MARGIN / 2 for need in needs]
-        self.total = self.sure = self.heat_now = 0.0
+        self.total = self.sure = self.heat_now = self.heat_soon = 0.0
         self.heat_at_look: float | None = None
         self.stall: Stall | None = None
         self.basis = ""
+        self.bases: dict[str, int] = {}
 
     def take(self, number: int, warm: Warmth) -> bool:
         """Take one day in; True where nothing more is to be found out."""
@@ -199,18 +225,32 @@ class _Wait:
             self.mornings[surely.pop()] = number
         if number == self.last_look:
             self.heat_at_look = self.sure
-        if number <= self.today:
-            self._take_past(number, warm)
+        if number <= self.soon:
+            self.heat_soon = self.sure
+            if number <= self.today:
+                self._take_past(number, warm)
         felt = heat_felt(self.model, warm.mean_c)
         self.total += felt
         self.sure += felt if warm.sure_c is None else heat_felt(self.model, warm.sure_c)
-        return not surely and not likely and number >= self.today
+        return not surely and not likely and number >= self.soon
 
     def _take_past(self, number: int, warm: Warmth) -> None:
         self.heat_now, self.basis = self.total, warm.basis
-        if number < self.today and too_hot(self.model, warm):
+        if number == self.today:
+            return
+        self.bases[warm.basis] = self.bases.get(warm.basis, 0) + 1
+        if too_hot(self.model, warm):
             day = date.fromordinal(number)
             self.stall = Stall("heat", day, warm.max_c, self.model.ceiling_c)
+
+    @property
+    def had(self) -> str:
+        """How the days since sowing are known; empty where all are known as today is."""
+        if self.bases.keys() <= {self.basis}:
+            return ""
+        return "; ".join(
+            f"{days} day{'' if days == 1 else 's'} {basis}" for basis, days in self.bases.items()
+        )
 
 
 def _last_look(part: Part, sown: date) -> date | None:

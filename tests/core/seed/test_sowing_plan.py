@@ -195,8 +195,8 @@ def test_packets_of_the_crop_the_freshest_first_and_none_that_is_used_up() -> No
 def test_the_label_has_two_sides() -> None:
     front, back = label_sides(crop("cosmos"), "Paper Lantern", SPRING, "b07", 40)
     assert front == "Cosmos 'Paper Lantern'"
-    assert back == "2026-04-05, b07, 40 seeds"
-    assert label_sides(crop("cosmos"), "", SPRING, "b07", None) == ("Cosmos", "2026-04-05, b07")
+    assert back == "5 Apr 2026, b07, 40 seeds"
+    assert label_sides(crop("cosmos"), "", SPRING, "b07", None) == ("Cosmos", "5 Apr 2026, b07")
 
 
 SAMPLE = fold_season(records(), LIBRARY)
