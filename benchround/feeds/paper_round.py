@@ -103,7 +103,7 @@ def paper_page(the_round: Round, name: Naming, place: Naming, weather: str, code
             blocks.append(Heading(now))
             heading = now
         named = name(task) if task.crop else ""  # the heading names the place
-        blocks.append(_tick(number, task, named, often.get(task.family, ())))
+        blocks.append(_tick(number, task, named, _once(task, often)))
     if not tasks:
         blocks.append(Words("Nothing is to be done."))
     blocks.extend(_notes(the_round, name, often))
@@ -131,6 +131,11 @@ def _filled(task: Task) -> str:
     return ":".join(("1", "5", "19", "2")[: max(needed, default=0) + 1])
 
 
+def _once(task: Task, often: dict[str, tuple[str, ...]]) -> tuple[str, ...]:
+    """What a task need not say, since it is said for all of its kind."""
+    return often.get(task.family) or often.get(_opening(task), ())
+
+
 def _tick(number: int, task: Task, name: str, often: Sequence[str]) -> Tick:
     clauses = [text for text in task.instruction.split("; ") if text not in often]
     words = f"{task.family}: {name}: " if name else f"{task.family}: "
@@ -148,21 +153,39 @@ def _standing(task: Task) -> str:
 
 
 def _said_by_all(tasks: Iterable[Task]) -> dict[str, tuple[str, ...]]:
-    """Clauses that every task of a family says beside its own: they are said once on the sheet."""
-    families: dict[str, list[list[str]]] = {}
+    """Clauses that are said once on the sheet, by what they are true of.
+
+    That is a family, where all its tasks say them beside their own, or else those of its tasks
+    that begin alike, such as "Water from below".
+    """
+    families: dict[str, list[Task]] = {}
+    openings: dict[str, list[Task]] = {}
     for task in tasks:
-        families.setdefault(task.family, []).append(task.instruction.split("; "))
-    found: dict[str, tuple[str, ...]] = {}
-    for family, said in families.items():
-        counts = Counter(text for clauses in said for text in set(clauses))
-        shared = tuple(text for text in said[0] if counts[text] == len(said) > 1)
-        if shared and all(set(clauses) - set(shared) for clauses in said):
-            found[family] = shared
-    return found
+        families.setdefault(task.family, []).append(task)
+        openings.setdefault(_opening(task), []).append(task)
+    found = {family: _shared(alike) for family, alike in families.items()}
+    for opening, alike in openings.items():
+        if opening and not found[alike[0].family]:
+            found[opening] = _shared(alike)
+    return {kind: clauses for kind, clauses in found.items() if clauses}
+
+
+def _shared(tasks: Sequence[Task]) -> tuple[str, ...]:
+    """Clauses that several tasks have in common, where each says something else too."""
+    said = [task.instruction.split("; ") for task in tasks]
+    counts = Counter(text for clauses in said for text in set(clauses))
+    shared = tuple(text for text in said[0] if counts[text] == len(said) > 1)
+    return shared if all(set(clauses) - set(shared) for clauses in said) else ()
+
+
+def _opening(task: Task) -> str:
+    """How an instruction begins, before its first colon; empty where it has none so early."""
+    opening, colon, _ = task.instruction.partition(": ")
+    return f"{opening[:1].lower()}{opening[1:]}" if colon and ";" not in opening else ""
 
 
 def _notes(the_round: Round, name: Naming, often: dict[str, tuple[str, ...]]) -> Iterator[Block]:
-    said = [f"{family}: {'; '.join(texts)}." for family, texts in often.items()]
+    said = [f"{kind}: {'; '.join(texts)}." for kind, texts in often.items()]
     if said:
         yield Heading("for all of them")
         yield from (Words(text) for text in said)

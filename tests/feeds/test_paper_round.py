@@ -170,3 +170,15 @@ def test_a_list_that_was_changed_is_refused() -> None:
     data = list_data(PaperList(DAY_0, ("feed:b16:", "turn:b02:")))
     with pytest.raises(InputError, match="changed since"):
         list_from(data.replace(b"b16", b"b17"), "paper-x.json")
+
+
+def test_what_only_some_tasks_of_a_family_say_is_said_once_for_those() -> None:
+    _, page = sheet(sample_season())
+    text = as_text(page)
+    assert "\nwater from below: stand in 2-3 cm of water" in text
+    assert text.count("starting and ending off the tray") == 1
+    below = [line for line in text.splitlines() if "Water from below" in line]
+    above = [line for line in text.splitlines() if "Water from above" in line]
+    assert len(below) > 1
+    assert len(above) > 1
+    assert not any("stand in" in line for line in (*below, *above))
