@@ -19,6 +19,7 @@ from benchround.core.seed.viability import (
     wet_basis,
 )
 from benchround.core.seed.viability_species import CONSTANTS
+from benchround.core.units import degrees
 from benchround.reckoning.answer import Answer, rounded
 from benchround.reckoning.crop_named import crop_named
 from benchround.reckoning.figures import count, number, share
@@ -87,7 +88,7 @@ def reckon(given: argparse.Namespace) -> Answer:
             f"  {wish}, at {given.temp:g} C: "
             + (f"at most {moistest:.1f} % moisture" if moistest is not None else too_moist),
             f"  {wish}, at {moisture:.1f} %: "
-            + (f"no warmer than {warmest:.1f} C" if warmest is not None else too_warm),
+            + (f"no warmer than {degrees(warmest, 1)} C" if warmest is not None else too_warm),
             f"  formula: {source}",
         ),
     )

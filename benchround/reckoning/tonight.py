@@ -17,6 +17,7 @@ from benchround.core.sky.tonight import (
     mckenzie_range,
     smith_grass_c,
 )
+from benchround.core.units import degrees
 from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, rounded
 from benchround.reckoning.figures import count, number
@@ -95,7 +96,7 @@ def reckon(given: argparse.Namespace) -> Answer:
             *(f"  {rule.name}: {_words(rule.found)}" for rule in rules),
             f"  beside the trays in the open: {_words(trays)}",
             f"  reckon with the colder end: {word} (in the United States {american})",
-            f"  harmed at {coldest:.1f} C: {'; '.join(harmed) if harmed else 'no kind of plant'}",
+            f"  harmed at {degrees(coldest, 1)} C: {'; '.join(harmed) or 'no kind of plant'}",
             f"  formulas: {SOURCE}",
         ),
     )
@@ -123,5 +124,5 @@ def _range(found: MinimumRange) -> dict[str, JsonValue]:
 
 def _words(found: MinimumRange) -> str:
     if found.coldest_c == found.warmest_c:
-        return f"{found.coldest_c:.1f} C"
-    return f"{found.coldest_c:.1f} to {found.warmest_c:.1f} C"
+        return f"{degrees(found.coldest_c, 1)} C"
+    return f"{degrees(found.coldest_c, 1)} to {degrees(found.warmest_c, 1)} C"
