@@ -17,7 +17,6 @@ from benchround.core.crop.crop import Crop, PlantClass
 from benchround.core.crop.sound import crop_from_sound_table
 from benchround.core.errors import UnknownNameError
 from benchround.core.frozen import dataclass
-from benchround.crops.shipped import pieces
 
 if TYPE_CHECKING:
     from benchround.core.crop.fault import Fault
@@ -99,6 +98,9 @@ def load_library(extra: tuple[Path, ...] = ()) -> CropLibrary:
     Raises:
         CropFileError: a file of the grower's own has faults; all faults of all files are listed.
     """
+    # imported here, so that python -m benchround.crops.shipped finds itself not imported already
+    from benchround.crops.shipped import pieces
+
     return CropLibrary(dict(pieces()), _own_crops(extra) if extra else {})
 
 

@@ -1,6 +1,8 @@
 """The shipped crops as a whole: all sound, all named, all with sources, read only when asked."""
 
 import json
+import subprocess
+import sys
 import tomllib
 from pathlib import Path
 
@@ -162,6 +164,13 @@ def test_an_unknown_key_is_told_with_the_nearest() -> None:
     with pytest.raises(KeyError):
         LIBRARY["snapdragn"]
     assert LIBRARY.get("snapdragn") is None
+
+
+def test_writing_the_lines_anew_warns_of_nothing() -> None:
+    """Importing the package must not import the module that is run."""
+    said = "import benchround.crops, sys; print('benchround.crops.shipped' in sys.modules)"
+    run = subprocess.run([sys.executable, "-c", said], capture_output=True, text=True, check=True)
+    assert run.stdout.strip() == "False"
 
 
 def test_a_growers_own_file_adds_crops_and_takes_the_place_of_shipped_ones(
