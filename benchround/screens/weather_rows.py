@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 from benchround.core.frozen import dataclass
 from benchround.core.season import Season
-from benchround.core.sky.weather import DayWeather
+from benchround.core.sky.weather import FIGURES, DayWeather
 from benchround.core.typed.date import say_full
 from benchround.core.units import Units
 from benchround.drawing.weather import (
@@ -30,6 +30,13 @@ AHEAD = "> ahead"
 """What the key of a day to come begins with; no code of a place can be that."""
 FORECAST_ONLY = "forecast only"
 NONE_AHEAD = "No weather is known from today on: o types it, in one line."
+FIGURE_WORDS = {
+    "min_c": "lowest",
+    "max_c": "highest",
+    "sun_h": "sun",
+    "rain_mm": "rain",
+    "gust_kmh": "gusts",
+}
 NONE_BACK = "Nothing was measured in the last month: m types what the thermometer says."
 
 Scale = tuple[float, float]
@@ -116,7 +123,8 @@ def ahead_row(one: DayLine, scale: Scale, units: Units) -> Row:
         if bar >= LEAST_BAR:
             spans += [*_bar(one, scale, bar), ("  ", Role.INK)]
         left = max(0, width - sum(len(text) for text, _ in spans))
-        basis = "measured: " if one.weather and one.weather.basis == "reading" else ""
+        read = what_was_read(one.weather) if one.weather else ""
+        basis = "measured: " if read == "measured" else f"{read}; " if read else ""
         return (*spans, (fit(basis + sky(one.weather, units), left), role))
 
     return Row(words, f"{AHEAD}\n{one.day.isoformat()}")
@@ -159,5 +167,23 @@ def day_told(on: date, where: str, known: DayWeather, units: Units, today: date)
     if known.rain_hour_mm:
         said.append(f"up to {units.fall(known.rain_hour_mm)} in an hour")
     place = f" in {where}" if where else ""
-    basis = "measured" if known.basis == "reading" else f"by the {known.basis}"
+    basis = basis_words(known)
     return f"{say_full(on, today)}{place}: {', '.join(filter(None, said))}; {basis}."
+
+
+def what_was_read(known: DayWeather) -> str:
+    """Which of the figures known of a day were measured; empty where none was."""
+    names = [name for name in FIGURES if getattr(known, name) is not None]
+    if known.basis == "reading" and known.measured.issuperset(names):
+        return "measured"
+    read = [words for name, words in FIGURE_WORDS.items() if name in known.measured]
+    return f"{', '.join(read)} measured" if read else ""
+
+
+def basis_words(known: DayWeather) -> str:
+    """What a day's figures rest on; what was measured is told from what is forecast."""
+    read = what_was_read(known)
+    if read == "measured":
+        return read
+    forecast = "outlook" if known.basis == "reading" else known.basis
+    return f"{read}, the rest by the {forecast}" if read else f"by the {forecast}"

@@ -86,7 +86,7 @@ async def test_a_reading_outside_and_one_in_a_place(desk: Desk) -> None:
         await pilot.press("g", "w", "m", *typed("4.5"), "tab", *"21", "tab", "3", "enter")
         await pilot.pause()
         assert said(app) == "Recorded: measured outside, 4.5 to 21 C, rain 3 mm (u takes it back)."
-        assert "measured: rain 3 mm" in seen(app)
+        assert "lowest, highest, rain measured;" in seen(app)
         await pilot.press("m", "tab", *"38", "tab", "tab", *typed("frame a"), "enter")
         await pilot.pause()
         assert said(app) == "Recorded: measured Frame A, ? to 38 C (u takes it back)."
@@ -220,6 +220,18 @@ async def test_a_day_gone_by_that_was_only_forecast_is_not_called_measured(desk:
         await pilot.pause()
         assert "Tue 19 May 6 to 14 C    forecast only" in seen(app)
         assert "by the outlook." in app.screen.query_one(Sheaf).text.partition("All days")[0]
+
+
+async def test_only_what_was_measured_is_called_measured(desk: Desk) -> None:
+    """The sample's outlook for the day stands behind what the thermometer did not say."""
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "w", "m", *typed("5"), "enter")
+        await pilot.pause()
+        assert "lowest measured; " in seen(app)
+        assert "highest measured" not in seen(app)
+        words = words_of(app.screen.query_one(Sheaf).text)
+        assert "lowest measured, the rest by the outlook." in words
 
 
 async def test_contradicting_figures_are_named_on_the_page(desk: Desk) -> None:

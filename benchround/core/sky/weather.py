@@ -27,6 +27,10 @@ def in_agreement(low_c: float, high_c: float, *, low_known: bool) -> tuple[float
     return (low_c, low_c + swing) if low_known else (high_c - swing, high_c)
 
 
+FIGURES = ("min_c", "max_c", "sun_h", "rain_mm", "rain_hour_mm", "gust_kmh")
+"""What a day's weather is told in."""
+
+
 @dataclass(frozen=True, slots=True)
 class DayWeather:
     """One day's weather outside, or inside a place; None where not known.
@@ -35,7 +39,8 @@ class DayWeather:
         min_c, max_c: lowest and highest air temperature of the 24 hours.
         rain_hour_mm: most rain in one hour.
         storm_from: when thunder, downpour or gale is expected to begin.
-        basis: "reading", "outlook" or "usual".
+        basis: "reading", "outlook" or "usual"; a reading's other figures may still be forecast.
+        measured: the figures that were read and not forecast, by name.
     """
 
     day: date
@@ -48,6 +53,7 @@ class DayWeather:
     storm_from: time | None = None
     basis: str = "outlook"
     issued: date | None = None
+    measured: frozenset[str] = field(default=frozenset(), compare=False)
 
     @property
     def mean_c(self) -> float | None:
@@ -125,6 +131,7 @@ def _impossible(record: Record) -> str:
 def day_from(record: Record) -> DayWeather:
     """The day's weather one reading or outlook record states."""
     storm = record.text("storm_from")
+    read = record.kind is Kind.READING
     return DayWeather(
         day=record.day,
         min_c=record.number("min_c"),
@@ -134,7 +141,8 @@ def day_from(record: Record) -> DayWeather:
         rain_hour_mm=record.number("rain_hour_mm"),
         gust_kmh=record.number("gust_kmh"),
         storm_from=time.fromisoformat(storm) if storm else None,
-        basis="reading" if record.kind is Kind.READING else "outlook",
+        basis="reading" if read else "outlook",
+        measured=frozenset(name for name in FIGURES if read and record.number(name) is not None),
     )
 
 
@@ -158,7 +166,13 @@ def _joined(base: DayWeather, over: DayWeather) -> DayWeather:
         pick("gust_kmh"),
         over.storm_from or base.storm_from,
         over.basis,
+        measured=_measured(base, over),
     )
+
+
+def _measured(base: DayWeather, over: DayWeather) -> frozenset[str]:
+    said = {name for name in FIGURES if getattr(over, name) is not None}
+    return frozenset((base.measured - said) | over.measured)
 
 
 def _crossed(weather: DayWeather) -> bool:
