@@ -60,12 +60,11 @@ def test_every_crop_has_its_names_and_its_sources(key: str) -> None:
 
 
 COLD_TENDER_C = {
-    **dict.fromkeys(("aubergine", "basil", "cucumber", "lima-bean", "melon"), 10.0),
-    **dict.fromkeys(("morning-glory", "okra", "pepper", "watermelon"), 10.0),
-    "tomato": 8.0,
+    **dict.fromkeys(("basil", "cucumber", "melon", "watermelon"), 10.0),
+    **dict.fromkeys(("aubergine", "lima-bean", "morning-glory", "okra", "pepper", "tomato"), 8.0),
 }
 """Nights wanted by what stands still in the cold long before it freezes; common practice, no
-source (10 C, tomato 7 to 10)."""
+source (8 to 10 C)."""
 
 
 @pytest.mark.parametrize("key", KEYS)
