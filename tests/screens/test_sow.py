@@ -139,6 +139,18 @@ async def test_a_half_filled_sheet_is_there_again(desk: Desk) -> None:
         assert said(app) == ""
 
 
+async def test_what_is_there_again_gives_way_to_letters_and_is_edited_by_other_keys(
+    desk: Desk,
+) -> None:
+    app = app_on(desk)
+    async with app.run_test() as pilot:
+        await pilot.press("s", *"cosm", "tab", *"Dusk", "escape", "s")
+        await pilot.press(*"zinn", "tab", "backspace", *"t", "tab")
+        await pilot.pause()
+        values = form_of(app).values()
+        assert (values["crop"], values["variety"]) == ("zinnia", "Dust")
+
+
 @pytest.mark.parametrize(
     ("letters", "crop", "caution"),
     [("castor", "castor-bean", "C17"), ("monk", "monkshood", "C15")],

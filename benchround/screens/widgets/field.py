@@ -39,6 +39,7 @@ class Field:
         typed: what was typed; None while the default stands.
         letters: what was typed to find a choice by.
         picked: which of the choices was picked by hand.
+        kept: it was brought back from before, and gives way to the first letter as a default does.
     """
 
     id: str
@@ -53,6 +54,7 @@ class Field:
     typed: LineEdit | None = None
     letters: str = ""
     picked: int | None = None
+    kept: bool = False
     _found: tuple[str, tuple[Choice, ...]] | None = field(default=None, repr=False)
 
     @property
@@ -90,8 +92,9 @@ class Field:
         return taken.value if taken is not None else self.text.strip()
 
     def type(self, typed: str) -> None:
-        """Put letters in; the first ones take the place of the default."""
-        self._set((self.typed or LineEdit()).put(typed))
+        """Put letters in; the first ones take the place of the default, or of what was kept."""
+        before = None if self.kept else self.typed
+        self._set((before or LineEdit()).put(typed))
 
     def edit(self, change: Callable[[LineEdit], LineEdit]) -> None:
         """Change the line; a default that is edited counts as typed."""
@@ -104,7 +107,7 @@ class Field:
         to = self._at() + by
         if not 0 <= to < len(self.choices):
             return False
-        self.picked = to
+        self.picked, self.kept = to, False
         self._write(self.choices[to])
         return True
 
@@ -118,6 +121,11 @@ class Field:
         """Let a text stand in it as if it had been typed."""
         self._set(line_of(text))
 
+    def bring_back(self, text: str) -> None:
+        """Let stand again what was typed before; letters replace it, other keys edit it."""
+        self.put(text)
+        self.kept = True
+
     def find_with(self, finder: Finder) -> None:
         """Take other choices; what was typed stays."""
         self.finder, self._found = finder, None
@@ -127,6 +135,7 @@ class Field:
     def reset(self) -> None:
         """Let the default stand again."""
         self.typed, self.letters, self.picked, self.error = None, "", None, ""
+        self.kept = False
 
     def _at(self) -> int:
         if self.picked is not None:
@@ -144,7 +153,7 @@ class Field:
     def _set(self, edited: LineEdit) -> None:
         if self.typed is None or edited.text != self.typed.text:
             self.letters, self.picked, self.error = edited.text, None, ""
-        self.typed = edited
+        self.typed, self.kept = edited, False
 
 
 def among(choices: Sequence[Choice]) -> Finder:

@@ -74,7 +74,7 @@ class Form(Paper, can_focus=True):
         """Put back what was typed before."""
         for field in self.fields:
             if field.id in typed:
-                field.put(typed[field.id])
+                field.bring_back(typed[field.id])
 
     def go(self, name: str) -> None:
         """Go to a field by name."""
