@@ -252,8 +252,8 @@ def site_from(record: Record | None) -> Site:
         told = _day_of_year(text)
         if told is not None:
             return told
-        month, day = otherwise
-        assumed.append(f"{name.replace('_', ' ')} not given: {day}.{month}. is assumed")
+        usual = date(2025, *otherwise)
+        assumed.append(f"{name.replace('_', ' ')} not given: {usual.day} {usual:%b} is assumed")
         return otherwise
 
     lat = record.number("lat_deg")

@@ -213,6 +213,13 @@ def test_plan_by_temperature_place_and_again(capsys: Capture) -> None:
     assert "too cold" in none["reason"]
 
 
+def test_frost_days_that_were_not_given_are_named_as_days(capsys: Capture) -> None:
+    words = ["cosmos", "--want", "10", "--by", "2027-06-01", "--site", "52,0"]
+    said = run(["reckon", "plan", *words, "--today", "2027-01-01"], capsys).err
+    assert "last frost not given: 10 May is assumed" in said
+    assert "first frost not given: 20 Oct is assumed" in said
+
+
 def test_plan_in_the_south_and_below_zero_figures_stand_as_they_are(capsys: Capture) -> None:
     words = ["cosmos", "--want", "9", "--by", "2027-12-01", "--today", "2027-08-01"]
     found = reckoned("plan", capsys, *words, "--site", "-45.9,170.5", "--last-frost", "11-11")
