@@ -145,6 +145,7 @@ def say_date(day: date) -> str:
     return f"{day.day} {day:%b} {day.year}"
 
 
+@lru_cache(maxsize=1024)
 def say_day(day: date) -> str:
     """A day as it stands on screens: weekday, day and short month."""
     return f"{day:%a} {day.day} {day:%b}"

@@ -497,6 +497,8 @@ def test_every_subject_prints_text_and_json_with_its_source(capsys: Capture) -> 
         "water": ["--container", "9 cm pot", "--tmin", "5", "--tmax", "15", "--lat", "52", "--on",
                   "2026-05-27"],
         "degreedays": ["--min", "5", "--max", "15", "--base", "5"],
+        "tonight": ["--max", "12", "--dew", "4", "--sky", "light wind, little cloud"],
+        "storage": ["lettuce", "--moisture", "6", "--temp", "5"],
     }  # fmt: skip
     assert set(words) == set(SUBJECTS)
     for subject, more in words.items():

@@ -32,7 +32,7 @@ STEPS = (
 )
 HOLES = re.compile(
     r"  | of sown|\bthem (into|above|late|this|today)|hardening them|out them|\(sown\)|\(\)"
-    r"|''|\bNone\b|\?(?! Then|$)|^\?| \?|up of those| ,| ;|: ;"
+    r"|''|\bNone\b|\?(?! Then| On the books|$)|^\?| \?|up of those| ,| ;|: ;"
 )
 ALLOWED = "firm or soft?"
 START = date(2026, 3, 1)
