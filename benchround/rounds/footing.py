@@ -23,6 +23,8 @@ SEED_IN_USE = BEFORE | WAITING | SEEDLING
 """Stages with tasks that ask what was learned of the crop and what its packets hold."""
 SEED_TO_COME = OUT | ENDED
 """Stages with tasks that write the packet of saved seed."""
+PLANNED_BY = (Kind.PLANNED, Kind.CHILLED)
+"""Records that may say where it is to be sown."""
 TO_HARDEN = SEEDLING | YOUNG | {Stage.OVERWINTERING}
 """Stages with a task that says where to harden."""
 
@@ -72,6 +74,10 @@ def _footing_of_part(batch: Batch, part: Part) -> Iterator[Thing]:
     sown = part.first.get(Kind.SOWN)
     if sown is not None:
         yield (Sort.CROPS_AT, sown.text("place"))  # where it is sown again
+    for record in map(part.last.get, PLANNED_BY):
+        if record is not None:
+            yield (Sort.CROPS_AT, record.text("place"))
+            yield (Sort.CROPS_AT, record.text("sow_place"))
     if stage in WATERED_STAGES:
         yield (Sort.LOG, part.place)
     if stage in SEED_IN_USE:

@@ -189,7 +189,8 @@ def _figure(name: str, value: Figure, season: Season) -> str:
     if name in COUNTS:
         return number_words(name, value)
     if name in POSITION_FIGURES and isinstance(value, str):
-        return f"{name} {own(say_positions(value))}"
+        said = own(say_positions(value))
+        return said if name in BARE else f"{name} {said}"
     if name in BARE:
         return own(str(value))
     if name in ("raising", "covering"):

@@ -116,6 +116,6 @@ def test_tender_plants_stay_in_from_the_first_frost_to_the_last(
 ) -> None:
     """Tender plants go out after the last frost at 10 % risk (idea read); the rest follows."""
     told = story("cosmos", site)
-    told.tell(PLANTED, Kind.READY, "x1")
+    told.tell(day - timedelta(days=3), Kind.READY, "x1")
     (task,) = tasks(told, day, Family.PLANT_OUT)
     assert (task.standing is Standing.HELD) is held

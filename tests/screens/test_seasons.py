@@ -93,7 +93,7 @@ async def test_what_cannot_be_written_is_said_and_the_sheet_stays(
         await pilot.pause()
         assert front(app) == "sow"
         assert said(app).startswith("The disk is full")
-        await pilot.press("escape", "p", "enter")
+        await pilot.press("escape", "p", "enter", "enter")
         await pilot.pause()
         assert front(app) == "put off"
         assert said(app).startswith("The disk is full")

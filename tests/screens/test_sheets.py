@@ -25,7 +25,7 @@ async def test_a_task_sheet_begins_with_the_defaults(desk: Desk) -> None:
         assert values["day"] == "today"
         await pilot.press("2", "0", "tab", "tab", *"frame a", "tab", *"gave two away", "enter")
         await pilot.pause()
-        assert said(app).startswith("Recorded: b25 pricked out: 20, cells 40")
+        assert said(app).startswith("Recorded: b25 pricked out: 20, 40 cells")
     pricked, noted = desk.folder.records()[-2:]
     assert (pricked.kind, pricked.count(), pricked.text("place")) == (
         Kind.PRICKED_OUT,
