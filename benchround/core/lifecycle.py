@@ -178,7 +178,10 @@ TABLE: dict[Kind, tuple[_Row, ...]] = {
     Kind.PICKED: (_row(OUT | YOUNG),),
     Kind.DEADHEADED: (_row(OUT | YOUNG),),
     Kind.CUT_BACK: (
-        _row(frozenset({Stage.FLOWERING, Stage.GOING_OVER, Stage.CROPPING}), Stage.GROWING_ON),
+        _row(
+            frozenset({Stage.FLOWERING, Stage.GOING_OVER, Stage.CROPPING, Stage.SEED_SAVED}),
+            Stage.GROWING_ON,
+        ),
     ),
     Kind.GOING_OVER: (_row(frozenset({Stage.FLOWERING, Stage.CROPPING}), Stage.GOING_OVER),),
     Kind.MARKED_FOR_SEED: (_row(OUT),),
@@ -193,7 +196,8 @@ TABLE: dict[Kind, tuple[_Row, ...]] = {
     Kind.PACKED: (_row(OUT | {Stage.COMPOSTED}),),
     Kind.DORMANT: (
         _row(
-            frozenset({Stage.FLOWERING, Stage.GOING_OVER, Stage.ESTABLISHING, Stage.GROWING_ON}),
+            frozenset({Stage.FLOWERING, Stage.GOING_OVER, Stage.SEED_SAVED})
+            | {Stage.ESTABLISHING, Stage.GROWING_ON},
             Stage.DORMANT,
         ),
     ),

@@ -33,8 +33,10 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         words, kind = "Clear it, or leave it for seed", Kind.COMPOSTED
     if view.done_to_this_growth(Kind.SEED_RIPE) and not saved:
         words = f"When the seed is in: {words[0].lower()}{words[1:]}"
-    elif saved:
-        words, kind = "Clear it: the seed is saved", Kind.COMPOSTED
+    elif saved and kind is Kind.COMPOSTED:
+        words = "Clear it: the seed is saved"
+    elif saved and kind is Kind.CUT_BACK:
+        words = "Cut it back: the seed is saved, and it comes again"
     yield Proposal(
         Family.CLEAR,
         Window(best, best, since + timedelta(days=DECIDE_BY_DAYS)),

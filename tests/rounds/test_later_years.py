@@ -151,3 +151,36 @@ def test_a_label_lost_a_second_time_is_written_a_second_time() -> None:
     told.tell(date(2026, 4, 2), Kind.LABEL_LOST, "d1")
     (task,) = tasks(told, date(2026, 4, 3), Family.RELABEL)
     assert task.window.best == date(2026, 4, 2)
+
+
+@pytest.mark.parametrize(
+    ("crop", "kind", "stage"),
+    [
+        pytest.param("delphinium", Kind.CUT_BACK, Stage.GROWING_ON, id="a hardy perennial"),
+        pytest.param("tulip", Kind.DORMANT, Stage.DORMANT, id="a bulb"),
+        pytest.param("larkspur", Kind.COMPOSTED, Stage.COMPOSTED, id="an annual"),
+    ],
+)
+def test_only_what_dies_after_seeding_is_composted_once_the_seed_is_saved(
+    crop: str, kind: Kind, stage: Stage
+) -> None:
+    """Perennials and bulbs live on (common practice, no source)."""
+    told = begin()
+    place(told, "bed", name="Bed", kind="bed")
+    if kind is Kind.DORMANT:
+        told.tell(date(2024, 10, 1), Kind.PLANTED_BULBS, "x1", crop=crop, count=20, place="bed")
+    else:
+        told.tell(date(2025, 2, 1), Kind.SOWN, "x1", crop=crop, place="bed", raising="cells")
+        told.tell(date(2025, 2, 20), Kind.FIRST_UP, "x1", count=20)
+        told.tell(date(2025, 3, 10), Kind.TRUE_LEAVES, "x1", count=20)
+        told.tell(date(2025, 5, 1), Kind.PLANTED_OUT, "x1", count=20, place="bed")
+    told.tell(date(2025, 6, 20), Kind.FIRST_FLOWER, "x1")
+    told.tell(date(2025, 7, 20), Kind.GOING_OVER, "x1")
+    told.tell(date(2025, 8, 1), Kind.SEED_SAVED, "x1")
+    (clear,) = tasks(told, date(2025, 8, 2), Family.CLEAR)
+    (tick,) = clear.ticks
+    assert tick.kind is kind
+    told.tell(date(2025, 8, 2), tick.kind, "x1")
+    season = fold_season(told.records, LIBRARY)
+    assert season.doubts == ()
+    assert season.batches["x1"].main.stage is stage
