@@ -137,7 +137,8 @@ class RecordBook:
         They are sorted once, by id and then by day, which leaves every chapter in story order.
         """
         self._by_id = {record.id: record for record in reversed(records)}  # the first of two stands
-        told = sorted(map(self._fit, self._by_id.values()), key=_id)
+        bare_or_fit = (self._fit(one) if one.figures else one for one in self._by_id.values())
+        told = sorted(bare_or_fit, key=_id)
         told.sort(key=_day)
         stories: defaultdict[str, list[Record]] = defaultdict(list)
         for record in told:
