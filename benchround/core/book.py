@@ -20,7 +20,7 @@ from benchround.core.fitting import STORY_ORDER, require_after, require_among
 from benchround.core.keeping import Keeping
 from benchround.core.lifecycle import TABLE
 from benchround.core.odd_figures import without_odd
-from benchround.core.record import Kind, Record, withdrawn_by
+from benchround.core.record import NO_FIGURES, Kind, Record, withdrawn_by
 from benchround.core.season import PutOff, Season
 from benchround.core.site import Place, place_from, site_from
 from benchround.core.sky.weather import Weather, weather_from
@@ -136,10 +136,11 @@ class RecordBook:
 
         They are sorted once, by id and then by day, which leaves every chapter in story order.
         """
-        self._by_id = {record.id: record for record in reversed(records)}  # the first of two stands
-        bare_or_fit = (self._fit(one) if one.figures else one for one in self._by_id.values())
-        told = sorted(bare_or_fit, key=_id)
+        last_first = records[::-1]  # so that the first of two stands
+        self._by_id = dict(zip(map(_id, last_first), last_first, strict=True))
+        told = sorted(self._by_id.values(), key=_id)
         told.sort(key=_day)
+        told = [one if one.figures is NO_FIGURES else self._fit(one) for one in told]
         stories: defaultdict[str, list[Record]] = defaultdict(list)
         for record in told:
             if record.kind in APART or "of_place" in record.figures:

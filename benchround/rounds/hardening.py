@@ -76,14 +76,13 @@ def steps_back_today(view: BatchView) -> str:
 
 def days_repeated(view: BatchView) -> int:
     """Days of the course that were stepped back, as recorded."""
-    begun = hardening_begun(view)
-    if begun is None:
+    begun, last = hardening_begun(view), view.since(Kind.HARDENING_STEP)
+    if begun is None or last is None or last < begun:
         return 0
     days = {
         record.day
         for record in view.batch.records
-        if "back" in record.figures
-        and record.kind is Kind.HARDENING_STEP
+        if record.kind is Kind.HARDENING_STEP
         and record.flag("back")
         and record.text("part") == view.part.name
         and begun <= record.day < view.day

@@ -59,6 +59,8 @@ def _pinch(view: BatchView) -> Iterator[Proposal]:
 
 
 def _measures(view: BatchView) -> Iterator[Record]:
+    if view.since(Kind.MEASURED) is None:
+        return
     for record in view.batch.records:
         if record.kind is Kind.MEASURED and record.text("part") == view.part.name:
             yield record

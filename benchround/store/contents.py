@@ -199,8 +199,7 @@ class Contents:
     def _unite(self) -> None:
         by_id: dict[str, Record] = {}
         for page in self.pages:
-            for record in page.records:
-                by_id[record.id] = record
+            by_id.update(zip(map(_ID, page.records), page.records, strict=True))
         self._by_id, self._disagreements, self._sorted = by_id, set(), None
         if len(by_id) < sum(len(page.records) for page in self._pages.values()):
             self._by_id = {}

@@ -27,9 +27,24 @@ COUNTS_ANEW = ENDING | {Kind.PLANTED_BULBS}
 
 
 class PartTelling:
-    """A part that takes records in; its fields are those of `Part`."""
+    """A part that takes records in; its fields are those of `Part`.
 
-    __slots__ = ("alive", "container", "first", "last", "moves", "name", "place", "since", "stage")
+    `again` holds kinds that were told at this stage already and left it as it was: a bare record of
+    one, such as the next watering, is only the latest of its kind.
+    """
+
+    __slots__ = (
+        "again",
+        "alive",
+        "container",
+        "first",
+        "last",
+        "moves",
+        "name",
+        "place",
+        "since",
+        "stage",
+    )
 
     def __init__(self, name: str, stage: Stage, since: date, alive: int | None) -> None:
         self.name, self.stage, self.since, self.alive = name, stage, since, alive
@@ -37,6 +52,7 @@ class PartTelling:
         self.moves: Moves = ()
         self.first: dict[Kind, Record] = {}
         self.last: dict[Kind, Record] = {}
+        self.again: set[Kind] = set()
 
     @classmethod
     def begin(cls, record: Record, stage: Stage, alive: int | None) -> PartTelling:
@@ -79,11 +95,20 @@ class PartTelling:
     def pass_to(self, stage: Stage, record: Record) -> None:
         """Come to a stage, or stay in it, by a record that tells nothing else."""
         kind = record.kind
-        if stage is not self.stage or kind in STARTS_AGAIN:
+        if stage is not self.stage:
+            self.stage, self.since = stage, record.day
+            self.again.clear()
+        elif kind in STARTS_AGAIN:
             self.since = record.day
-        self.stage = stage
         self.first.setdefault(kind, record)
         self.last[kind] = record
+
+    def pass_bare(self, stage: Stage, record: Record) -> None:
+        """The same by a record that gives no figures at all."""
+        kind, before = record.kind, self.stage
+        self.pass_to(stage, record)
+        if stage is before and kind not in STARTS_AGAIN:
+            self.again.add(kind)
 
     def move(self, record: Record, stage: Stage, count: int | None) -> PartTelling | None:
         """Move to a stage by a record; give what is left behind as a part of its own, nameless.

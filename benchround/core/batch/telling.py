@@ -13,7 +13,7 @@ from benchround.core.batch.nouns import SPARES, Batch, Sowing, Tally
 from benchround.core.batch.part_telling import LEAVES_REST, PartTelling
 from benchround.core.errors import IllegalRecordError
 from benchround.core.lifecycle import NEXT, Stage, next_stage, nothing_up
-from benchround.core.record import Cause, Figure, Kind, Record
+from benchround.core.record import NO_FIGURES, Cause, Figure, Kind, Record
 
 __all__ = ["LEAVES_REST", "Telling"]
 
@@ -99,11 +99,15 @@ class Telling:
         """
         figures, kind = record.figures, record.kind
         part = self._part(record) if "part" in figures else self.parts[0]
+        if figures is NO_FIGURES and kind in part.again:
+            part.last[kind] = record
+            self.records.append(record)
+            return
         stage = NEXT.get((part.stage, kind)) or next_stage(part.stage, kind, self.name)
         if figures or kind in NEVER_PLAIN:
             self._take_figures(part, record, stage)
         else:
-            part.pass_to(stage, record)
+            part.pass_bare(stage, record)
         self.records.append(record)
 
     def _take_figures(self, part: PartTelling, record: Record, stage: Stage) -> None:

@@ -50,6 +50,8 @@ READ = TAKEN_OUT | {
     Kind.WASHED_OUT,
 }
 """Kinds a reading takes in."""
+TELLS = READ | {Kind.SOWN, Kind.SEED_LEAVES}
+"""Kinds that tell anything of a germination."""
 
 NOT_SOWN = "it was not sown yet"
 SEEDS_NOT_SAID = "how many seeds were sown was not said"
@@ -76,12 +78,18 @@ class LooksOf:
 
 
 def story_since_sowing(batch: Batch) -> tuple[Record, ...]:
-    """The records of the main part after the sowing, in story order, until plants leave it."""
+    """What the records of the main part tell of its germination, in story order.
+
+    It is what comes after the sowing, until plants leave the part, without the kinds that tell
+    nothing of it, as waterings.
+    """
     story: list[Record] = []
-    sown, sowing = False, Kind.SOWN
+    sown = False
     for record in batch.records:
         kind = record.kind
-        if kind is sowing:
+        if kind not in TELLS:
+            continue
+        if kind is Kind.SOWN:
             sown = True
         elif sown and record.figures.get("part", MAIN) == MAIN:
             story.append(record)
