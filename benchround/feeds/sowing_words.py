@@ -1,10 +1,11 @@
-"""A sowing that was read, in words: what the grower looks at before it is recorded."""
+"""A sowing or a count that was read, in words: what the grower looks at before it is recorded."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from datetime import date
 
+from benchround.core.batch.batch import Batch
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
 from benchround.core.typed.date import say_full
@@ -37,6 +38,29 @@ def sowing_words(draft: Draft, season: Season, today: date, *, far: bool = True)
         far: whether to say how far off the day is.
     """
     return ", ".join(_parts(draft, season, today, far))
+
+
+def up_words(draft: Draft, batch: Batch | None, season: Season, today: date) -> str:
+    """The batch by name, what was seen of it, and when.
+
+    Args:
+        draft: a count, a first seedling or a look at which nothing was up.
+        batch: the batch; it may be one that is not on the books yet.
+        season: knows the crop by name.
+        today: the grower's day.
+    """
+    name = batch_words(batch, season) if batch is not None else ""
+    count = draft.figures.get("count")
+    seen = {Kind.FIRST_UP: "first up", Kind.LOOKED: "looked, none up"}.get(
+        draft.kind, f"{count} up"
+    )
+    return ", ".join(filter(None, (name, f"{seen} {say_full(draft.day or today, today)}")))
+
+
+def batch_words(batch: Batch, season: Season) -> str:
+    """Crop and variety of a batch."""
+    crop = season.crop(batch.crop).name
+    return f"{crop} '{batch.variety}'" if batch.variety else crop
 
 
 def _parts(draft: Draft, season: Season, today: date, far: bool) -> Iterator[str]:

@@ -1,4 +1,4 @@
-"""The diary sheet: a line for each sowing, understood while it is typed, open for the next one."""
+"""The diary sheet: a line for each sowing or count, understood as it is typed, open for more."""
 
 from __future__ import annotations
 
@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from datetime import date
 
 from benchround.core.crop.search import Named
-from benchround.core.errors import BenchroundError, InputError
+from benchround.core.errors import BenchroundError
 from benchround.core.record import Draft
-from benchround.core.typed.date import month_first, say_full
-from benchround.core.typed.diary_line import read_diary_line
-from benchround.feeds.sowing_words import day_of, sowing_words
+from benchround.core.typed.date import say_full
+from benchround.feeds.diary import Diary, DiaryLine
+from benchround.feeds.sowing_words import day_of
 from benchround.feeds.sowings_known import SowingsKnown
 from benchround.screens.key_screens import DIARY
 from benchround.screens.keys import bindings
@@ -22,6 +22,7 @@ EXAMPLE = "such as 12 apr cosmos Paper Lantern 40 seeds bench 1"
 HELP = (
     "Day, crop and variety first; then in any order 40 seeds, 24 cells, 2 per cell, 3 trays, 30 "
     "wanted, packet p03 and the place. A variety may stand in quotes.",
+    "What came up: 28 feb leek up 50, b12 first up, or none up; a batch's id, or crop and variety.",
     "A line without a day is of the day of the line before. A day to come makes a plan. Nothing is "
     "guessed: a word that is not understood is named.",
 )
@@ -51,7 +52,7 @@ class DiarySheet(Sheet, inherit_bindings=False):
         high = self.size.height
         most = max((n for least, n in LAST_SHOWN.items() if high >= least), default=1)
         return [
-            *paragraph("From a paper diary: a line for each sowing", width, Role.HEADING),
+            *paragraph("From a paper diary: a line for each sowing or count", width, Role.HEADING),
             *(line((fit(words, width), Role.DONE)) for words in self._last[-most:]),
         ]
 
@@ -66,37 +67,32 @@ class DiarySheet(Sheet, inherit_bindings=False):
             return EXAMPLE
         return f"without a day: {say_full(self._day, self.desk.today)}"
 
-    def _read(self) -> Draft:
-        season, today = self.desk.season, self.desk.today
-        return read_diary_line(
-            self.form.field("line").text.strip(),
-            today,
-            self._names,
-            season.places,
-            self.desk.free_batch_id(),
-            usual_day=self._day,
-            month_first=month_first(season.settings),
-        )
+    def _read(self) -> DiaryLine:
+        desk = self.desk
+        diary = Diary(desk.season, self._names, desk.today, desk.free_batch_id(), again=True)
+        diary.day = self._day or desk.today
+        return diary.read(self.form.field("line").text.strip())
 
     def note_lines(self, width: int) -> Sequence[Line]:
         """What was understood so far; then how it is written."""
         how = [words for text in HELP for words in paragraph(text, width, Role.QUIET)]
         if not self.form.field("line").text.strip():
             return how
-        try:
-            draft = self._read()
-        except InputError as error:
-            return [*paragraph(f"Not yet: {error}", width, Role.LATE), BLANK, *how]
-        words = sowing_words(draft, self.desk.season, self.desk.today)
+        found = self._read()
+        if found.draft is None:
+            return [*paragraph(f"Not yet: {found.fault}", width, Role.LATE), BLANK, *how]
+        words = f"{found.draft.about} {found.words}"
         return [
-            *paragraph(f"Understood: {draft.about} {words}", width, Role.STRONG, "  "),
-            *paragraph(self._remark(draft), width, Role.CAUTION),
+            *paragraph(f"Understood: {words}", width, Role.STRONG, "  "),
+            *paragraph(self._remark(found.draft), width, Role.CAUTION),
             BLANK,
             *how,
         ]
 
     def _remark(self, draft: Draft) -> str:
         """Whether such a sowing is on the books already."""
+        if "crop" not in draft.figures:
+            return ""
         found = SowingsKnown(self.desk.season.batches.values())
         there = found.like(draft, self.desk.today)
         return f"Mind: like {there}, which is on the books already." if there else ""
@@ -104,11 +100,11 @@ class DiarySheet(Sheet, inherit_bindings=False):
     def save(self) -> str:
         """Record the line; the sentence for it."""
         today = self.desk.today
-        try:
-            draft = self._read()
-        except InputError as error:
-            raise SheetFault({}, f"Not recorded: {error}") from None
-        words = f"{draft.about} {sowing_words(draft, self.desk.season, today)}"
+        found = self._read()
+        draft = found.draft
+        if draft is None:
+            raise SheetFault({}, f"Not recorded: {found.fault}")
+        words = f"{draft.about} {found.words}"
         self.bench.doings.record((draft,), today, words=words)
         self._day = day_of(draft, today)
         self._last.append(words)

@@ -140,3 +140,19 @@ async def test_every_key_does_something(desk: Desk, key: Key, name: str) -> None
         await pilot.pause()
         after = seen(app), app.theme
     assert app.return_code == 0 if key.id == "quit" else before != after
+
+
+async def test_what_came_up_is_understood_and_recorded(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test() as pilot:
+        await pilot.press("g", "n")
+        await put(app, pilot, "b02 none up")
+        await pilot.pause()
+        assert "Not yet: b02 was 'first true leaves' by then: some were up." in seen(app)
+        await put(app, pilot, "b06 36 up")
+        await pilot.pause()
+        assert "Understood: b06 Zinnia 'Market Row', 36 up Wed 27 May 2026" in seen(app)
+        await pilot.press("enter")
+        assert desk.season.batches["b06"].tally.up == 36
+        await pilot.press("ctrl+z")
+        assert desk.season.batches["b06"].tally.up == 35

@@ -67,20 +67,29 @@ def read_diary_line(
     Raises:
         InputError: a word cannot be understood; the message names it and says what to write.
     """
-    if len(text) > LONGEST_LINE or not text.replace("\t", " ").strip("\r\n").isprintable():
-        raise InputError(f"That line is too long or holds control characters: {HOW}.")
-    words = text.split()
-    day, words = _day(words, today, usual_day or today, month_first)
+    words = words_of(text)
+    day, words = day_and_rest(words, today, usual_day or today, month_first)
     if words and words[0].lower() in VERBS:
         words = words[1:]
     if not words:
         raise InputError(f"No crop was named: {HOW}.")
-    crop, words = _crop(words, crops)
+    crop, words = crop_and_rest(words, crops)
     rest = _Rest(words, places)
     rest.read()
     variety = " ".join(rest.variety)
     figures: dict[str, Figure] = {"crop": crop, **({"variety": variety} if variety else {})}
     return sowing_draft(batch, {**figures, **rest.figures}, day, today)
+
+
+def words_of(text: str) -> list[str]:
+    """The words of a line.
+
+    Raises:
+        InputError: it is too long, or holds control characters.
+    """
+    if len(text) > LONGEST_LINE or not text.replace("\t", " ").strip("\r\n").isprintable():
+        raise InputError(f"That line is too long or holds control characters: {HOW}.")
+    return text.split()
 
 
 def day_named(text: str, today: date, usual_day: date, *, month_first: bool = False) -> date:
@@ -89,7 +98,7 @@ def day_named(text: str, today: date, usual_day: date, *, month_first: bool = Fa
     Raises:
         InputError: it begins like a day, but is none.
     """
-    return _day(text[:LONGEST_LINE].split(), today, usual_day, month_first)[0]
+    return day_and_rest(text[:LONGEST_LINE].split(), today, usual_day, month_first)[0]
 
 
 def sowing_draft(
@@ -128,7 +137,15 @@ def crop_meant(text: str, crops: Iterable[Named]) -> str:
     raise InputError(f"'{text[:40]}' could be more than one crop: {some}.")
 
 
-def _day(words: list[str], today: date, usual: date, month_first: bool) -> tuple[date, list[str]]:
+def day_and_rest(
+    words: list[str], today: date, usual: date, month_first: bool
+) -> tuple[date, list[str]]:
+    """The day the words begin with, or the usual one, and the words after it.
+
+    Raises:
+        InputError: they begin like a day, but it is none.
+    """
+
     def read(count: int) -> date:
         return read_day(" ".join(words[:count]), today, month_first=month_first)
 
@@ -147,7 +164,12 @@ def _day(words: list[str], today: date, usual: date, month_first: bool) -> tuple
     return usual, words
 
 
-def _crop(words: list[str], crops: Iterable[Named]) -> tuple[str, list[str]]:
+def crop_and_rest(words: list[str], crops: Iterable[Named]) -> tuple[str, list[str]]:
+    """The key of the crop the words begin with, and the words after it.
+
+    Raises:
+        InputError: no crop, or more than one, answers to the first word.
+    """
     known = tuple(crops)
     keys = _keys_by_name(known)
     for count in range(min(MOST_CROP_WORDS, len(words)), 0, -1):

@@ -130,3 +130,26 @@ def test_a_line_with_a_fault_still_gives_its_day_to_those_below_it(
         ("leek", date(2026, 4, 16)),
         ("leek", date(2026, 4, 16)),
     ]
+
+
+def test_what_came_up_is_recorded_of_a_line_above_and_of_a_batch(season: Path, run: Run) -> None:
+    lines = ("1 may leek Rope 60 seeds", "12 may leek Rope none up", "20 may leek Rope up 50")
+    ran = run("diary", *lines)
+    assert ran.code == 0, ran.err
+    assert "line 3: b34 Leek 'Rope', 50 up Wed 20 May 2026" in ran.out
+    assert "1 sowing and 2 looks recorded." in ran.err
+    batch = opened(season).season.batches["b34"]
+    assert (batch.tally.sown, batch.tally.up) == (60, 50)
+    again = run("diary", "21 may b34 up 52", "20 may leek Rope up 50")
+    assert "= line 2: on the books already as b34" in again.out
+    assert opened(season).season.batches["b34"].tally.up == 52
+
+
+def test_what_cannot_have_come_up_is_named(season: Path, run: Run) -> None:
+    before = files_of(season / "records")
+    ran = run("diary", "b02 none up", "b03 up 5", "1 may leek 60 seeds", "30 apr b34 up 3")
+    assert ran.code == 1
+    assert "! line 1: b02 was 'first true leaves' by then: some were up." in ran.out
+    assert "! line 2: b03 was 'establishing' by then" in ran.out
+    assert "! line 4: b34 was not sown by then: look at the day again." in ran.out
+    assert files_of(season / "records") == before
