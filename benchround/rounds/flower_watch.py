@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
+from benchround.core.batch.batch import NEW_GROWTH
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, Stage
 from benchround.core.record import Kind
@@ -15,6 +16,8 @@ from benchround.rounds.view import BatchView
 
 EVERY_DAYS = 4
 OVER_EVERY_DAYS = 7
+A_YEAR = timedelta(days=365)
+NO_SOURCE = "common practice, no source"
 STAGES = (Stage.ESTABLISHING, Stage.GROWING_ON)
 
 
@@ -26,10 +29,10 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     drilled = view.in_row and view.stage in SEEDLING
     if (view.stage not in STAGES and not drilled) or frosted_on(view) is not None:
         return
-    from_day = first_day(view)
-    if from_day is None:
+    day = first_day(view)
+    if day is None:
         return
-    looked = view.since(Kind.LOOKED, Kind.BUDS)
+    from_day, looked = day, view.since(Kind.LOOKED, Kind.BUDS)
     if looked is not None and looked >= from_day:
         from_day = looked + timedelta(days=EVERY_DAYS)
     if not in_sight(view, Family.LOOK, from_day):
@@ -42,8 +45,8 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         "Look whether the first is ready to pick" if crops else "Look for the first flower",
         Why(
             "deadheading, picking and seed are counted from the first flower or picking",
-            (f"the crop's earliest day {say_day(from_day)}",),
-            view.crop.source("cropping" if crops else "flowering"),
+            (f"{_whose_day(view)} {say_day(day)}",),
+            _source(view, "cropping" if crops else "flowering"),
         ),
         (draft(view, Kind.LOOKED),),
         asks=(
@@ -89,13 +92,40 @@ def _over(view: BatchView) -> Iterator[Proposal]:
 
 
 def first_day(view: BatchView) -> date | None:
-    """The earliest day of first flower or picking; None where the crop gives none."""
+    """The earliest day of first flower or picking; None where nothing tells it.
+
+    What was cut back or rested since has flowered before: a year after that first flower (common
+    practice, no source), and not so many days from a planting of other years.
+    """
     due = view.crop.flowering or view.crop.cropping
     if due is None:
         return None
+    regrown = view.since(*NEW_GROWTH)
+    if regrown is not None:
+        return _a_year_on(view, regrown)
     planted, sowing = view.since(Kind.PLANTED_OUT), view.batch.sowing
     if planted is not None and due.from_planting_days is not None:
         return planted + timedelta(days=due.from_planting_days[0])
     if sowing is not None and due.from_sowing_days is not None:
         return sowing.day + timedelta(days=due.from_sowing_days[0])
     return None
+
+
+def _a_year_on(view: BatchView, regrown: date) -> date | None:
+    """A year after the first flower or picking before it was cut back; None if none was noted."""
+    kind = Kind.CROPPED if view.crop.flowering is None else Kind.FIRST_FLOWER
+    before = view.since(kind)
+    return None if before is None else max(before + A_YEAR, regrown)
+
+
+def _whose_day(view: BatchView) -> str:
+    """What the earliest day rests on, in words."""
+    crop_day = view.since(*NEW_GROWTH) is None
+    return (
+        "the crop's earliest day" if crop_day else "a year after its last first flower or picking,"
+    )
+
+
+def _source(view: BatchView, section: str) -> str:
+    """The crop's source of its days; a year on has none."""
+    return view.crop.source(section) if view.since(*NEW_GROWTH) is None else NO_SOURCE

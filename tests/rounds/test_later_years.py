@@ -14,6 +14,8 @@ import pytest
 from benchround.core.book import fold_season
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
+from benchround.core.planning.schedule import expected_course
+from benchround.core.planning.schedule_step import Step
 from benchround.core.record import Cause, Kind
 from benchround.core.task import Family, Task
 from benchround.crops.library import load_library
@@ -108,6 +110,48 @@ def test_supports_are_asked_for_again_when_it_buds_again() -> None:
     assert task.window.best == date(2026, 5, 25)
     told.tick(task, date(2026, 5, 26))
     assert tasks(told, date(2026, 5, 27), Family.SUPPORT) == []
+
+
+def looks(told: Story, day: date) -> list[Task]:
+    found = tasks(told, day, Family.LOOK)
+    return [task for task in found if task.instruction == "Look for the first flower"]
+
+
+def test_after_cutting_back_the_first_flower_is_looked_for_a_year_after_the_last_one() -> None:
+    """Planted 1 May 2025 and in flower from 10 June 2025 (common practice, no source)."""
+    told = perennial("delphinium")
+    for month in (9, 10, 11):
+        assert looks(told, date(2025, month, 1)) == []
+    assert looks(told, date(2026, 4, 1)) == []
+    (look,) = looks(told, date(2026, 6, 10))
+    assert look.window.best == date(2026, 6, 10)
+    assert look.why.figures == ("a year after its last first flower or picking, Wed 10 Jun",)
+    assert look.why.source == "common practice, no source"
+
+
+def test_after_cutting_back_nothing_is_said_where_no_flower_was_noted() -> None:
+    told = perennial("delphinium")
+    told.records = [r for r in told.records if r.kind is not Kind.FIRST_FLOWER]
+    told.records = [r for r in told.records if r.day < date(2025, 6, 1)]
+    told.tell(date(2025, 6, 5), Kind.CUT_BACK, "d1")
+    assert fold_season(told.records, LIBRARY).doubts == ()
+    assert looks(told, date(2026, 6, 10)) == []
+
+
+@pytest.mark.parametrize(
+    ("crop", "coming"),
+    [
+        pytest.param("gaura", [], id="flowers so many days from planting"),
+        pytest.param("delphinium", [2026], id="flowers in its time of the year"),
+    ],
+)
+def test_what_comes_is_not_counted_from_the_planting_of_other_years(
+    crop: str, coming: list[int]
+) -> None:
+    season = fold_season(perennial(crop).records, LIBRARY)
+    batch = season.batches["d1"]
+    steps = expected_course(season, batch, season.crop(crop), date(2025, 9, 1))
+    assert [step.day.year for step in steps if step.step is Step.FLOWER] == coming
 
 
 def test_the_best_are_marked_anew_and_their_seed_looked_at_anew() -> None:

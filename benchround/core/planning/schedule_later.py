@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from benchround.core.batch.batch import Part
+from benchround.core.batch.batch import NEW_GROWTH, Part
 from benchround.core.crop.crop import Crop, Raising, SowingWindow
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
@@ -156,13 +156,15 @@ def _after_frost(young: Young, day: date, until: date | None, why: str) -> Expec
 
 
 def _reward(young: Young, planted: date | None) -> Iterator[Expected]:
+    """In flower, and picked; what was cut back or rested since is not counted from planting."""
     flowering, cropping = young.crop.flowering, young.crop.cropping
+    regrown = young.part.last_day(*NEW_GROWTH)
     if flowering is not None and flowering.window is not None:
-        yield from _in_window(young.site, flowering.window, planted or young.sown)
-    elif flowering is not None:
+        yield from _in_window(young.site, flowering.window, regrown or planted or young.sown)
+    elif flowering is not None and regrown is None:
         spans = flowering.from_planting_days, flowering.from_sowing_days
         yield from _after(Step.FLOWER, young.sown, planted, *spans)
-    if cropping is not None:
+    if cropping is not None and regrown is None:
         spans = cropping.from_planting_days, cropping.from_sowing_days
         yield from _after(Step.CROP, young.sown, planted, *spans)
 
