@@ -8,6 +8,7 @@ from datetime import timedelta
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, Stage
 from benchround.core.record import Kind
+from benchround.core.seed.final_count import final_count
 from benchround.core.seed.looks_of import SETTLED_AFTER_DAYS
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
 from benchround.rounds import partial
@@ -35,13 +36,10 @@ def _final(view: BatchView) -> Iterator[Proposal]:
     sowing, first_up = view.batch.sowing, view.first_up
     if sowing is None or sowing.seeds is None or first_up is None:
         return
+    found = final_count(view.batch, view.crop)
+    if not found.can_come:
+        return
     last = view.part.last.get(Kind.COUNTED)
-    if last is not None:
-        counted, germination = last.count(), view.crop.germination
-        enough = germination.share if germination else 1.0
-        settled = (last.day - first_up).days >= SETTLED_AFTER_DAYS
-        if last.flag("final") or settled or (counted or 0) >= enough * sowing.seeds:
-            return
     best = first_up + timedelta(days=SETTLED_AFTER_DAYS)
     if not in_sight(view, Family.COUNT, best):
         return
@@ -56,6 +54,7 @@ def _final(view: BatchView) -> Iterator[Proposal]:
             (
                 f"first up {say_day(first_up)}",
                 f"counted so far: {so_far}",
+                f"no final count yet: {found.because}",
                 *partial.figures(view),
             ),
         ),

@@ -12,6 +12,8 @@ from benchround.core.dates import say_day
 from benchround.core.learning.learned import Learned, left_out_words
 from benchround.core.lifecycle import WAITING
 from benchround.core.season import Season
+from benchround.core.seed.final_count import FinalCount, final_count
+from benchround.core.seed.germination import GerminationSummary
 from benchround.core.seed.looks_of import BatchGermination, germination_of
 from benchround.core.seed.packet_words import packet_words
 from benchround.core.seed.waiting import Waiting, forecast
@@ -44,10 +46,12 @@ def _germination(batch: Batch, crop: Crop, season: Season, day: date, width: int
         waiting = forecast(season, batch, batch.main, crop, day)
         yield from _waiting(waiting, width) if waiting else ()
     found = germination_of(batch)
-    yield from _figures(found, width)
+    yield from _figures(found, final_count(batch, crop), width)
     if curve is not None:
         rows = CURVE_ROWS if width < WIDE_CURVE else HIGH_CURVE_ROWS
         yield from shown(germination_lines(curve, width, glyphs(), rows=rows)[1:])
+    if found.summary is not None:
+        yield from _speed_lines(found.summary, width)
 
 
 def _waiting(waiting: Waiting, width: int) -> Iterator[Line]:
@@ -69,20 +73,64 @@ def _waiting(waiting: Waiting, width: int) -> Iterator[Line]:
         yield from pair("stalled", str(waiting.stall), width)
 
 
-def _figures(found: BatchGermination, width: int) -> Iterator[Line]:
+def _figures(found: BatchGermination, final: FinalCount, width: int) -> Iterator[Line]:
+    """How many and when half of them, or why nobody can say."""
     summary = found.summary
-    if summary is None:
+    if summary is not None:
+        yield from pair("up", _share_words(summary, found.settled, final), width)
+        if summary.t50_days is not None:
+            yield from pair("half up (T50)", _half_words(summary), width)
+    else:
         yield from pair("no figures", found.because, width)
-        return
+    if final.up is None:
+        if summary is not None or final.because != found.because:
+            yield from pair("no final count", final.because, width)
+    elif summary is None:
+        yield from pair("final count", f"{final.up} of {final.sown} seeds", width)
+
+
+def _share_words(summary: GerminationSummary, settled: bool, final: FinalCount) -> str:
     low, high = summary.low, summary.high
-    so_far = "" if found.settled else ", so far"
-    share = f"{summary.up} of {summary.sown} seeds, {summary.final_share:.0%}{so_far}"
+    how_far = "so far" if final.up is None else "final" if settled else "taken as final"
+    share = f"{summary.up} of {summary.sown} seeds, {summary.final_share:.0%}, {how_far}"
     sure = f"of such seed {100 * low:.0f} to {100 * high:.0f} in a hundred come up (95% range)"
-    yield from pair("up", f"{share}; {sure}", width)
-    if summary.t50_days is not None:
-        spread = summary.spread_days
-        over = f"; from one in ten to nine in ten {spread:.1f} days" if spread is not None else ""
-        yield from pair("half up", f"after {summary.t50_days:.1f} days{over}", width)
+    return f"{share}; {sure}"
+
+
+def _half_words(summary: GerminationSummary) -> str:
+    both = (
+        f"{figure(summary.t50_farooq)} days by Farooq, {figure(summary.t50_coolbear)} by Coolbear"
+    )
+    words = f"after {both}"
+    if summary.spread_days is None:
+        return words
+    return f"{words}; from one in ten to nine in ten {summary.spread_days:.1f} days"
+
+
+def _speed_lines(summary: GerminationSummary, width: int) -> Iterator[Line]:
+    """How fast and how evenly: the terms of seed testing, each with what it means."""
+    if summary.mean_days is None:
+        return
+    middle = f"{figure(summary.mean_days_middle)} by the middle between two looks"
+    told = [
+        ("mean time", f"{figure(summary.mean_days)} days by the day of the look, {middle}"),
+        ("speed", f"{figure(summary.speed)} seedlings a day (Maguire)"),
+    ]
+    if summary.uniformity is not None:
+        told.append(("uniformity", f"{figure(summary.uniformity)}, more is more even (Heydecker)"))
+    if summary.synchrony is not None:
+        told.append(("synchrony", f"{figure(summary.synchrony)}, 1 is all at one look (Primack)"))
+    if summary.median_fit is not None:
+        give = f", give or take {figure(summary.median_fit_error)} (standard error)"
+        fit = f"half up after {figure(summary.median_fit)} days{give}"
+        told.append(("interval fit", f"{fit}, a log-normal from look to look"))
+    for what, words in told:
+        yield from pair(what, words, width)
+
+
+def figure(value: float | None) -> str:
+    """A figure of a count, short."""
+    return "not known" if value is None else f"{value:.2f}"
 
 
 def learned_lines(learned: Learned, width: int) -> Iterator[Line]:

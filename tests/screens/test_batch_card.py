@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from itertools import accumulate
 from pathlib import Path
 
 from benchround.clock import SampleClock
 from benchround.core.lifecycle import Stage
-from benchround.core.record import Draft, Kind
+from benchround.core.record import Draft, Figure, Kind
 from benchround.core.task import Family
 from benchround.desk import Desk
 from benchround.screens.card import CardScreen
@@ -53,6 +54,62 @@ async def test_germination_is_told_with_wilson_s_range(desk: Desk) -> None:
         await pilot.pause()
         page = plain(card(app).page_lines(100))
     assert "of such seed 74 to 95 in a hundred come up (95% range)" in page
+
+
+async def test_published_germination_figures_stand_on_the_card(desk: Desk) -> None:
+    """Reference sample of germinationmetrics 0.1.10.9000 (read): newly up, days 1 to 14, of 50."""
+    newly_up = (0, 0, 0, 0, 4, 17, 10, 7, 1, 0, 1, 0, 0, 0)
+    sown = DAY_0 - timedelta(days=14)
+    figures: dict[str, Figure] = {"crop": "cosmos", "seeds": 50, "place": "bench-1"}
+    drafts = [Draft(Kind.SOWN, "b99", figures, day=sown)]
+    for number, total in enumerate(accumulate(newly_up), start=1):
+        day = sown + timedelta(days=number)
+        drafts.append(Draft(Kind.COUNTED, "b99", {"count": total}, day=day))
+    desk.record(drafts)
+    app = app_on(desk)
+    async with app.run_test(size=(120, 40)) as pilot:
+        await pilot.press("slash", *"b99", "enter")
+        await pilot.pause()
+        page = " ".join(plain(card(app).page_lines(110)).split())
+    for words in (
+        "40 of 50 seeds, 80%, final",
+        "half up (T50) after 5.94 days by Farooq, 5.97 by Coolbear",
+        "mean time 6.70 days by the day of the look, 6.20 by the middle between two looks",
+        "speed 6.14 seedlings a day",
+        "uniformity 0.71",
+        "synchrony 0.27",
+    ):
+        assert words in page
+
+
+async def test_the_fit_from_look_to_look_stands_on_the_card(desk: Desk) -> None:
+    """Counts of Lobelia erinus at 25 C: Onofri, Piepho & Kozak, agriCensData example 2 (read).
+
+    The median of the 96 that came up and its error are an own worked example: the likelihood
+    searched in steps of 0.0005, with the normal distribution of the standard library.
+    """
+    sown = DAY_0 - timedelta(days=40)
+    drafts = [Draft(Kind.SOWN, "b99", {"crop": "lobelia", "seeds": 100}, day=sown)]
+    newly_up = (10, 26, 13, 9, 10, 3, 6, 4, 1, 2, 2, 3, 0, 1, 2, 2, 0, 0, 1, 1)
+    for number, total in enumerate(accumulate(newly_up)):
+        day = sown + timedelta(days=1 + 2 * number)
+        drafts.append(Draft(Kind.COUNTED, "b99", {"count": total}, day=day))
+    desk.record(drafts)
+    app = app_on(desk)
+    async with app.run_test(size=(120, 40)) as pilot:
+        await pilot.press("slash", *"b99", "enter")
+        await pilot.pause()
+        page = " ".join(plain(card(app).page_lines(110)).split())
+    assert "interval fit half up after 4.53 days, give or take 0.55 (standard error)" in page
+
+
+async def test_why_there_is_no_final_count_stands_on_the_card(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(120, 40)) as pilot:
+        await pilot.press("slash", *"b02", "enter")
+        await pilot.pause()
+        page = plain(card(app).page_lines(110))
+    assert "no final count  its last count came too early to be final" in page
 
 
 async def test_history_is_newest_first(desk: Desk) -> None:

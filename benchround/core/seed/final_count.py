@@ -14,6 +14,7 @@ from benchround.core.crop.crop import Crop
 from benchround.core.record import Record
 from benchround.core.seed.looks_reading import (
     NEVER_COUNTED,
+    NOT_LOOKED_AT,
     NOT_SOWN,
     SEEDS_NOT_SAID,
     Reading,
@@ -21,8 +22,10 @@ from benchround.core.seed.looks_reading import (
 )
 
 TOO_EARLY = "its last count came too early to be final"
-NOT_YET = frozenset({NEVER_COUNTED, TOO_EARLY})
+NOT_YET = frozenset({NOT_LOOKED_AT, NEVER_COUNTED, TOO_EARLY})
 """Faults a later count can still mend while seedlings stand where they were sown."""
+SINCE = ", and plants were taken out or lost uncounted since"
+"""Said of those faults where no later count can mend them any more."""
 
 
 class FinalCount(NamedTuple):
@@ -37,6 +40,11 @@ class FinalCount(NamedTuple):
     up: int | None
     sown: int
     because: str = ""
+
+    @property
+    def can_come(self) -> bool:
+        """Whether there is no final count, and one more count can still be it."""
+        return self.up is None and self.because in NOT_YET
 
 
 def final_count(batch: Batch, crop: Crop) -> FinalCount:
@@ -56,6 +64,7 @@ def final_count_in(
         story: the records, in story order.
         sowing: what was sown.
         usual_share: the crop's germination; a count that reaches it is taken as the final one.
+            Leaves noted with a number are not: whoever notes leaves has not looked for the last.
     """
     if not sowing.seeds:
         return FinalCount(None, sowing.again_seeds, SEEDS_NOT_SAID)
@@ -63,6 +72,8 @@ def final_count_in(
     reading = Reading(sowing).read(story)
     fault = reading.count_fault(sown)
     if not fault and not reading.settled:
-        reached = usual_share is not None and reading.up >= usual_share * sown
+        reached = usual_share is not None and reading.up_by_count >= usual_share * sown
         fault = "" if reached else TOO_EARLY
+    if fault in NOT_YET and reading.over:
+        fault += SINCE
     return FinalCount(None, sown, fault) if fault else FinalCount(reading.up, sown)

@@ -55,6 +55,7 @@ TELLS = READ | {Kind.SOWN, Kind.SEED_LEAVES}
 
 NOT_SOWN = "it was not sown yet"
 SEEDS_NOT_SAID = "how many seeds were sown was not said"
+NOT_LOOKED_AT = "nothing was looked at or counted yet"
 NEVER_COUNTED = "it came up and was not counted"
 DAILY = "no look before the first seedling is on record: daily looks are taken"
 
@@ -106,6 +107,7 @@ class Reading:
         self.clumps = sowing.raising == Raising.CLUMPS
         self.totals: dict[int, int] = {}
         self.up = 0
+        self.up_by_count = 0
         self.lost = 0
         self.first: int | None = None
         self.counted_on: date | None = None
@@ -160,6 +162,8 @@ class Reading:
                     "none is taken as new"
                 )
         self._look(record, max(self.up, total))
+        if record.kind is Kind.COUNTED:
+            self.up_by_count = self.up
         if record.flag("final"):
             self.over = self.final = True
 
@@ -196,7 +200,7 @@ class Reading:
         if self.because:
             return self.because
         if not self.totals:
-            return "nothing was looked at or counted yet"
+            return NOT_LOOKED_AT
         if self.up and self.counted_on is None:
             return NEVER_COUNTED
         if self.up > sown:
