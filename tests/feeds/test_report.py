@@ -178,7 +178,8 @@ def test_a_long_report_says_how_far_it_is_and_can_be_stopped() -> None:
 
 
 def test_a_packet_is_told_with_what_is_in_it() -> None:
-    assert "| p01: Cosmos Paper Lantern 2026 | 2 | 80 | 69 |" in as_markdown(page(sample_season()))
+    """The other sowing of it has only its leaves noted, and is counted today (regression)."""
+    assert "| p01: Cosmos Paper Lantern 2026 | 1 | 40 | 35 |" in as_markdown(page(sample_season()))
 
 
 def test_names_are_never_turned_into_other_units() -> None:
