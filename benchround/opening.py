@@ -4,14 +4,19 @@ from __future__ import annotations
 
 import shutil
 import sys
+from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from benchround.clock import SampleClock
 from benchround.core.errors import BenchroundError
 from benchround.core.record import Kind
 from benchround.core.visible import visible
 from benchround.desk import Desk
+from benchround.screens.first_picture import first_picture
+from benchround.screens.palettes import LookKept
+from benchround.screens.sitting import Sitting
+from benchround.screens.steered import steered
+from benchround.shell.early import shown_early
 from benchround.shell.own_keys import own_ring
 from benchround.shell.own_look import keep_look, own_look
 from benchround.shell.starting import begin_without_ssl
@@ -24,9 +29,6 @@ from benchround.whereabouts import (
     private_sample,
     remember,
 )
-
-if TYPE_CHECKING:
-    from benchround.screens.theme import LookKept
 
 GONE = (
     "The sample was a copy of its own and is gone. 'benchround --sample FOLDER' keeps one in a "
@@ -42,7 +44,6 @@ def open_screens(named: str, *, sample: bool) -> int:
         named: the season's folder; of the sample, the folder that keeps it; empty: none was named.
         sample: whether the sample season is meant.
     """
-    begin_without_ssl()
     if sample:
         return _open_kept_sample(Path(named).expanduser()) if named else _open_sample()
     found = find_season(named)
@@ -50,13 +51,11 @@ def open_screens(named: str, *, sample: bool) -> int:
 
 
 def _open_sample() -> int:
-    from benchround.screens.app import run
-
     folder = private_sample()
     clock = SampleClock(SAMPLE_DAY)
     desk = Desk.open(folder, today=clock)
     try:
-        return run(desk, sample=True, clock=clock, ring=own_ring(), look_kept=_look())
+        return _sit(desk, _as_here(Sitting(sample=True, clock=clock)))
     finally:
         desk.close()
         shutil.rmtree(folder.parent, ignore_errors=True)
@@ -65,8 +64,6 @@ def _open_sample() -> int:
 
 def _open_kept_sample(folder: Path) -> int:
     """Open the sample in a folder of the grower's; the first time it is laid there."""
-    from benchround.screens.app import run
-
     if not holds_sample(folder):
         lay_sample(folder)
     clock = SampleClock(SAMPLE_DAY)
@@ -75,26 +72,35 @@ def _open_kept_sample(folder: Path) -> int:
     for _ in range((max(done, default=SAMPLE_DAY) - SAMPLE_DAY).days):
         clock.step()
     try:
-        return run(
-            desk, sample=True, clock=clock, ring=own_ring(), look_kept=_look(), sample_kept=True
-        )
+        return _sit(desk, _as_here(Sitting(sample=True, sample_kept=True, clock=clock)))
     finally:
         desk.close()
 
 
-def _look() -> LookKept:
-    from benchround.screens.theme import LookKept
+def _as_here(sitting: Sitting) -> Sitting:
+    """A sitting with the keys and the look of this computer."""
+    return replace(sitting, ring=own_ring(), look_kept=LookKept(own_look(), keep_look))
 
-    return LookKept(own_look(), keep_look)
+
+def _sit(desk: Desk, sitting: Sitting) -> int:
+    """Show the round, and let the screens take over once they are read."""
+
+    def picture(columns: int, lines: int) -> str:
+        first = first_picture(desk, sitting, columns, lines)
+        return steered(first, sitting.look_chosen(desk.season)) if first else ""
+
+    with shown_early(picture):
+        begin_without_ssl()
+        from benchround.screens.app import run
+
+        return run(desk, sitting)
 
 
 def _open(folder: Path, said: str = "") -> int:
-    from benchround.screens.app import run
-
     desk = Desk.open(folder)
     remember(folder)
     try:
-        code = run(desk, said=said, ring=own_ring(), look_kept=_look())
+        code = _sit(desk, _as_here(Sitting(said=said)))
         keep_copy_of_the_day(desk)
         return code
     finally:
@@ -119,6 +125,7 @@ def _open_first() -> int:
     """Ask for a first season; nothing is written before the grower says so."""
     from datetime import date
 
+    begin_without_ssl()
     from benchround.screens.first_run import FirstSeason, Outcome
     from benchround.screens.first_run_app import ask
     from benchround.shell.begun import begin
@@ -131,7 +138,8 @@ def _open_first() -> int:
 
     today = date.today()
     folder = data_folder() / f"season-{today.year}"
-    outcome, code = ask(write, folder, today, own_ring(), _look())
+    look_kept = LookKept(own_look(), keep_look)
+    outcome, code = ask(write, folder, today, own_ring(), look_kept)
     if outcome is Outcome.SAMPLE:
         return _open_sample()
     if outcome is not Outcome.BEGUN:

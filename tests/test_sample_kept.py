@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 from pathlib import Path
-from typing import Any
 
 import pytest
 
 from benchround.cli import main
 from benchround.core.record import Draft, Kind
 from benchround.desk import Desk
+from benchround.screens.sitting import Sitting
 from benchround.whereabouts import SAMPLE_DAY, holds_sample
 
 NEXT_DAY = SAMPLE_DAY + timedelta(days=1)
@@ -21,9 +21,10 @@ def days(monkeypatch: pytest.MonkeyPatch) -> list[tuple[date, Path, bool]]:
     """What the screens were opened with; each time a note is taken on the day after."""
     seen: list[tuple[date, Path, bool]] = []
 
-    def sit(desk: Desk, *, clock: Any, sample_kept: bool = False, **named: object) -> int:
-        seen.append((desk.today, desk.folder.path, sample_kept))
-        clock.step()
+    def sit(desk: Desk, sitting: Sitting) -> int:
+        seen.append((desk.today, desk.folder.path, sitting.sample_kept))
+        assert sitting.clock is not None
+        sitting.clock.step()
         desk.record([Draft(Kind.NOTED, "b02", {}, "a good colour")], desk.today)
         return 0
 

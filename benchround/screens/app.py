@@ -7,6 +7,7 @@ import gc
 import signal
 from collections.abc import Mapping, Sequence
 from contextlib import ExitStack
+from dataclasses import replace
 from datetime import date
 from functools import partial
 from importlib import import_module
@@ -22,17 +23,18 @@ from benchround.core.errors import BenchroundError
 from benchround.screens.base import BenchScreen
 from benchround.screens.destinations import SCREENS, destination
 from benchround.screens.doings import Doings
-from benchround.screens.keys import USUAL, program_bindings
+from benchround.screens.keys import program_bindings
+from benchround.screens.palettes import DARK, LIGHT, fitting
 from benchround.screens.round import RoundScreen
+from benchround.screens.sitting import AS_USUAL, Sitting
 from benchround.screens.text import speak
-from benchround.screens.theme import DARK, LIGHT, THEMES, LookKept, fitting
+from benchround.screens.theme import THEMES
 from benchround.shell.starting import collect_less
 
 if TYPE_CHECKING:
     from textual.dom import DOMNode
     from textual.theme import Theme
 
-    from benchround.clock import SampleClock
     from benchround.desk import Desk
     from benchround.screens.key_ring import KeyRing
 
@@ -74,8 +76,6 @@ STYLE_SHEETS = tuple(
 LEAVING = (signal.SIGTERM, signal.SIGHUP)
 CHANGE_LOOK = "change_look"
 """The action that changes no word on the screen, not even a refusal."""
-LOOK = "look"
-"""The setting that holds the grower's choice of light or dark."""
 
 
 class BenchroundApp(App[None], inherit_bindings=False):
@@ -83,11 +83,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
 
     Args:
         desk: the open season.
-        sample: whether it is the sample season, which says so on its first line.
-        sample_kept: whether the sample lies in a folder of the grower's, and stays there.
-        clock: the sample's clock, stepped by a key; without it the day stays pinned.
-        ring: the keys as the grower has them.
-        look_kept: the look this computer was given, and what keeps another one.
+        sitting: what the grower began with; the keys and the look may change in it.
     """
 
     CSS_PATH = ["app.tcss", "round.tcss"]  # noqa: RUF012 - the first screen's is not read by itself
@@ -96,32 +92,28 @@ class BenchroundApp(App[None], inherit_bindings=False):
     ENABLE_COMMAND_PALETTE = False
     theme: Reactive[str] = Reactive(fitting)
 
-    def __init__(
-        self,
-        desk: Desk,
-        sample: bool = False,
-        clock: SampleClock | None = None,
-        ring: KeyRing = USUAL,
-        look_kept: LookKept | None = None,
-        *,
-        sample_kept: bool = False,
-    ) -> None:
-        self._look_kept = look_kept or LookKept()
-        look = fitting(self._look_kept.look or desk.season.settings.get(LOOK, ""))
+    def __init__(self, desk: Desk, sitting: Sitting = AS_USUAL) -> None:
+        look = fitting(sitting.look_chosen(desk.season))
         self.set_reactive(BenchroundApp.theme, look)
         super().__init__(ansi_color=True if THEMES[look].ansi else None)
-        self.ring = ring
-        if not ring.all_usual:
-            self._bindings = BindingsMap(ring.program_bindings())
+        self.sitting = sitting
+        if not sitting.ring.all_usual:
+            self._bindings = BindingsMap(sitting.ring.program_bindings())
         self.desk = desk
-        self.sample = sample
-        self.lost_on_leaving = sample and not sample_kept
-        self.clock = clock
         self.doings = Doings(desk, lambda: self.ring.named("undo"))
         speak(lambda: desk.season.unit_words)
         self.half_filled: dict[str, Mapping[str, str]] = {}
         self.last_batch = ""
-        self.first_words = ""
+
+    @property
+    def ring(self) -> KeyRing:
+        """The keys as the grower has them now."""
+        return self.sitting.ring
+
+    @property
+    def lost_on_leaving(self) -> bool:
+        """Whether all that is recorded goes when the grower leaves."""
+        return self.sitting.lost_on_leaving
 
     @property
     def available_themes(self) -> dict[str, Theme]:
@@ -139,8 +131,8 @@ class BenchroundApp(App[None], inherit_bindings=False):
         loop = asyncio.get_running_loop()
         for number in LEAVING:
             loop.add_signal_handler(number, self._leave, number)
-        if self.first_words:
-            self.call_after_refresh(self.round_screen.say, self.first_words)
+        if self.sitting.said:
+            self.call_after_refresh(self.round_screen.say, self.sitting.said)
         if not self.is_headless:
             self.set_timer(READY_AFTER_S, self._make_ready)
 
@@ -158,7 +150,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
 
     def take_ring(self, ring: KeyRing) -> None:
         """Take other keys at once, on every screen that is open."""
-        self.ring = ring
+        self.sitting = replace(self.sitting, ring=ring)
         self._bindings = BindingsMap(ring.program_bindings())
         for screen in self.screen_stack:
             if isinstance(screen, BenchScreen):
@@ -280,13 +272,14 @@ class BenchroundApp(App[None], inherit_bindings=False):
             BenchroundError: it could not be kept; it holds until the grower leaves.
         """
         self.theme = fitting(look)
-        self._look_kept = self._look_kept.with_look(look)
-        self._look_kept.keep(look)
+        kept = self.sitting.look_kept.with_look(look)
+        self.sitting = replace(self.sitting, look_kept=kept)
+        kept.keep(look)
 
     @property
     def look(self) -> str:
         """The look chosen on this computer, else the season's."""
-        return self._look_kept.look or self.desk.season.settings.get(LOOK, "") or DARK
+        return self.sitting.look_chosen(self.desk.season) or DARK
 
     def action_find_command(self) -> None:
         """Open the list of commands of the screen in front."""
@@ -313,33 +306,18 @@ def _name_of(screen: Screen[Any]) -> str:
     return f"{type(screen).__module__}:{type(screen).__name__}"
 
 
-def run(
-    desk: Desk,
-    sample: bool = False,
-    clock: SampleClock | None = None,
-    *,
-    said: str = "",
-    ring: KeyRing = USUAL,
-    look_kept: LookKept | None = None,
-    sample_kept: bool = False,
-) -> int:
+def run(desk: Desk, sitting: Sitting = AS_USUAL) -> int:
     """Open the screens and stay until the grower leaves.
 
     Args:
         desk: the open season.
-        sample: whether it is the sample season.
-        clock: the sample's clock, the same that gives the desk its day.
-        said: what to say first on the round.
-        ring: the keys as the grower has them.
-        look_kept: the look this computer was given, and what keeps another one.
-        sample_kept: whether the sample lies in a folder of the grower's, and stays there.
+        sitting: what the grower began with.
 
     Returns:
         0, or 128 and the number of the signal that ended it.
     """
     collect_less()
     gc.freeze()  # the season and the program stay for the whole sitting: no need to look at them
-    app = BenchroundApp(desk, sample, clock, ring, look_kept, sample_kept=sample_kept)
-    app.first_words = said
+    app = BenchroundApp(desk, sitting)
     app.run(mouse=False)
     return app.return_code or 0

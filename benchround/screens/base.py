@@ -9,6 +9,7 @@ from textual import events
 from textual.binding import BindingsMap
 from textual.screen import Screen
 
+from benchround.screens.sizes import HEIGHTS, WIDTHS, size_class
 from benchround.screens.widgets.key_bar import KeyBar
 from benchround.screens.widgets.line_edit import MOST_TYPED
 from benchround.screens.widgets.status import Status
@@ -30,18 +31,13 @@ class BenchScreen(Screen[Result], inherit_bindings=False):
 
     KEYS_OF = ""
     """Its name in the list of keys."""
-    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (110, "-wide")]  # noqa: RUF012 - as Textual has it
-    VERTICAL_BREAKPOINTS = [(0, "-low"), (23, "-middle"), (34, "-high")]  # noqa: RUF012
+    HORIZONTAL_BREAKPOINTS = list(WIDTHS)  # noqa: RUF012 - as Textual has it
+    VERTICAL_BREAKPOINTS = list(HEIGHTS)  # noqa: RUF012
 
     def fit_to(self, size: Size) -> None:
         """Take the classes of a size before the screen is opened, so that it is laid out once."""
-        for length, breakpoints in (
-            (size.width, self.HORIZONTAL_BREAKPOINTS),
-            (size.height, self.VERTICAL_BREAKPOINTS),
-        ):
-            self.add_class(
-                [name for least, name in breakpoints if length >= least][-1], update=False
-            )
+        for length, sizes in ((size.width, WIDTHS), (size.height, HEIGHTS)):
+            self.add_class(size_class(length, sizes), update=False)
 
     @property
     def bench(self) -> BenchroundApp:

@@ -17,7 +17,8 @@ from benchround.core.errors import BenchroundError
 from benchround.screens.base import BenchScreen
 from benchround.screens.first_run import Begin, FirstRunScreen, Outcome
 from benchround.screens.keys import USUAL
-from benchround.screens.theme import DARK, LIGHT, THEMES, LookKept, fitting
+from benchround.screens.palettes import DARK, LIGHT, LookKept, fitting
+from benchround.screens.theme import THEMES
 
 if TYPE_CHECKING:
     from textual.dom import DOMNode

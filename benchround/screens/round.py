@@ -7,11 +7,11 @@ from datetime import date, timedelta
 from textual.app import ComposeResult
 from textual.containers import Container
 
-from benchround.core.caution.due import CAUTIONS, to_show
 from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError
 from benchround.core.task import Task
 from benchround.screens.base import BenchScreen
+from benchround.screens.detail_lines import cautions_of
 from benchround.screens.keys import ROUND, bindings
 from benchround.screens.read_first import unread
 from benchround.screens.rows import Row, first_task, rows_of
@@ -75,7 +75,7 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
         tasks = self.tasks
         key = key or _neighbour(tasks.rows, tasks.cursor, rows)
         tasks.show(rows, desk.season, key)
-        self.query_one(RoundHead).show(made, desk, self.bench, tasks.position)
+        self.query_one(RoundHead).show(made, desk, self.bench.sitting, tasks.position)
         self._show_task()
 
     def came_back(self, said: str | None) -> None:
@@ -87,16 +87,9 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
     def _show_task(self) -> None:
         """Tell of the task the cursor stands on."""
         task, season = self.tasks.current, self.desk.season
-        self.query_one(TaskDetail).show(task, season, self._cautions(task))
+        cautions = cautions_of(task, season, self.day) if task is not None else ()
+        self.query_one(TaskDetail).show(task, season, cautions)
         self.query_one(RoundHead).stand(self.tasks.position)
-
-    def _cautions(self, task: Task | None) -> tuple[tuple[str, bool], ...]:
-        if task is None:
-            return ()
-        season = self.desk.season
-        batch = season.batches.get(task.about)
-        shown = to_show(task.cautions, season.cautions_read, self.day, batch.crop if batch else "")
-        return tuple((CAUTIONS[name].short, in_full) for name, in_full in shown)
 
     def _turn_day(self) -> None:
         if self._seen_today != self.desk.today:
@@ -235,7 +228,7 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
 
     def action_next_day(self) -> None:
         """Let the sample's next day begin."""
-        clock = self.bench.clock
+        clock = self.bench.sitting.clock
         if clock is None:
             raise BenchroundError("Only the sample season's day can be moved on.")
         day = clock.step()

@@ -1,7 +1,7 @@
-"""The only place that turns words into something drawn on the screen.
+"""Words as lines of a screen, and the only place that makes them fit to be drawn.
 
 What a grower typed is data: it never meets markup, it cannot move the cursor of the terminal, it
-stays on its line, and it is cut to the room there is. Everything drawn goes through `strip`.
+stays on its line, and it is cut to the room there is. Everything drawn goes through `spans`.
 """
 
 from __future__ import annotations
@@ -12,11 +12,6 @@ import unicodedata
 from collections.abc import Callable, Iterable, Sequence
 from enum import StrEnum
 from functools import lru_cache
-
-from rich.cells import cell_len, set_cell_size
-from rich.segment import Segment
-from rich.style import Style
-from textual.strip import Strip
 
 from benchround.core.unit_words import OWN_MARKS
 
@@ -73,7 +68,6 @@ class Role(StrEnum):
 
 Span = tuple[str, Role]
 Line = tuple[Span, ...]
-StyleOf = Callable[[Role], Style]
 BLANK: Line = ()
 
 
@@ -132,7 +126,14 @@ def plain_letters_only() -> bool:
 
 def width_of(text: str) -> int:
     """How many columns a cleaned text takes."""
-    return len(text) if text.isascii() else cell_len(text)
+    return len(text) if text.isascii() else _columns(text)
+
+
+def _columns(text: str) -> int:
+    """How many columns letters of any script take."""
+    from rich.cells import cell_len  # most words are of plain letters: a start does without
+
+    return cell_len(text)
 
 
 def fit(text: str, width: int, *, typed: bool = False) -> str:
@@ -153,6 +154,8 @@ def fit(text: str, width: int, *, typed: bool = False) -> str:
         return CUT[:width]
     if seen.isascii():
         return seen[: width - len(CUT)] + CUT
+    from rich.cells import set_cell_size
+
     return set_cell_size(seen, width - len(CUT)) + CUT
 
 
@@ -204,7 +207,7 @@ def _pieces(words: Iterable[str], width: int) -> Iterable[str]:
 def _head(word: str, width: int) -> str:
     taken = 0
     for number, sign in enumerate(word):
-        taken += cell_len(sign)
+        taken += _columns(sign)
         if taken > width:
             return word[: max(1, number)]
     return word
@@ -215,16 +218,15 @@ def paragraph(text: str, width: int, role: Role = Role.INK, indent: str = "") ->
     return [line((words, role)) for words in wrap(text, width, indent)]
 
 
-def strip(words: Line, width: int, style_of: StyleOf, *, whole: Role | None = None) -> Strip:
+def spans(words: Line, width: int, whole: Role | None = None) -> Line:
     """A line as it is drawn: cleaned, cut or padded to the width.
 
     Args:
         words: the spans of the line.
         width: columns.
-        style_of: gives the style of a role.
         whole: one role for the whole line, such as the cursor's; None: each span its own.
     """
-    segments: list[Segment] = []
+    drawn: list[Span] = []
     left = width
     last = len(words) - 1
     for number, (text, role) in enumerate(words):
@@ -233,13 +235,13 @@ def strip(words: Line, width: int, style_of: StyleOf, *, whole: Role | None = No
         if wide > left or (wide == left and number < last):
             seen, wide = fit(seen, left, typed=True) if wide > left else seen, left
         if wide:
-            segments.append(Segment(seen, style_of(whole or role)))
+            drawn.append((seen, whole or role))
             left -= wide
         if left <= 0:
             break
     if left > 0:
-        segments.append(Segment(" " * left, style_of(whole or Role.INK)))
-    return Strip(segments, width)
+        drawn.append((" " * left, whole or Role.INK))
+    return tuple(drawn)
 
 
 def plain(lines: Sequence[Line]) -> str:

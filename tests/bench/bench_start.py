@@ -26,6 +26,9 @@ BARE = (sys.executable, "-c", "0")
 OURS = (sys.executable, "-m", "benchround")
 PAINTED, PAINTED_SMALLEST = b"Morning - ", b"READY"
 """Words that are drawn with the first picture of the round."""
+HELP, ANSWERED = b"?", b"The round: all keys"
+"""A key typed over that picture, and the words of the page it opens."""
+OTHER, ANSWERED_SMALLEST = b"a", b"key a"
 TODAY_MS, SAMPLE = 120, 1.4
 SEASONS: Mapping[int, float] = {12_000: 2.0, 120_000: 6.0}
 """Records of a season, and how many times the smallest program its first picture may take."""
@@ -67,12 +70,34 @@ def _painted_s(command: list[str], words: bytes) -> float:
         return app.painted(words)
 
 
+def answered(runs: int, smallest: Path) -> Figure:
+    """How much later than the smallest program a key typed over the first picture is answered."""
+    ours, theirs = [*OURS, "--sample"], [sys.executable, str(smallest)]
+    pairs = [
+        (
+            _answered_s(ours, PAINTED, HELP, ANSWERED),
+            _answered_s(theirs, PAINTED_SMALLEST, OTHER, ANSWERED_SMALLEST),
+        )
+        for _ in range(runs + 1)
+    ]
+    return ratio(
+        "The sample: open to the first key answered, against the smallest", pairs[1:], None
+    )
+
+
+def _answered_s(command: list[str], words: bytes, key: bytes, answer: bytes) -> float:
+    """Seconds from the start to the answer to a key that is typed once the words are drawn."""
+    with terminal(command) as app:
+        app.painted(words)
+        app.write(key)
+        return app.painted(answer)
+
+
 def peak(folder: Path) -> Figure:
     """The most memory the screens over a season take, less a share of the size of its files."""
     files_mb = sum(path.stat().st_size for path in (folder / "records").iterdir()) / 2**20
     with terminal([*OURS, str(folder)]) as app:
-        app.painted(PAINTED)
-        app.settle()
+        app.taken_over()
         status = Path(f"/proc/{app.process.pid}/status").read_text("utf-8")
     peak_mb = int(status.partition("VmHWM:")[2].split()[0]) / 1024
     return Figure(
@@ -105,6 +130,7 @@ def figures(runs: int) -> Iterator[Figure]:
         smallest = home / "smallest.py"
         smallest.write_text(SMALLEST, "utf-8")
         yield paint("The sample", "--sample", runs, SAMPLE, smallest)
+        yield answered(runs, smallest)
         for size, limit in SEASONS.items():
             folder = home / str(size)
             count = nursery.write(folder, nursery.BATCHES[size], date.today())

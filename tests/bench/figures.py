@@ -21,35 +21,36 @@ class Figure:
     Attributes:
         what: what was measured, against what.
         value: the ratio or the amount.
-        limit: what it must not be above.
+        limit: what it must not be above; None where it is only told.
         unit: "x" for a ratio.
         detail: the times behind it.
     """
 
     what: str
     value: float
-    limit: float
+    limit: float | None
     unit: str = "x"
     detail: str = ""
 
     @property
     def met(self) -> bool:
         """Whether it is within its limit, as far as it is shown."""
-        return round(self.value, 2) <= self.limit
+        return self.limit is None or round(self.value, 2) <= self.limit
 
     @property
     def row(self) -> str:
         """The line of a Markdown table."""
         shown = f"{self.value:.2f}" if self.unit == "x" else f"{self.value:.0f}"
-        met = "yes" if self.met else "no"
-        limit = f"{self.limit:g} {self.unit}"
+        met, limit = "", "none"
+        if self.limit is not None:
+            met, limit = "yes" if self.met else "no", f"{self.limit:g} {self.unit}"
         return f"| {self.what} | {shown} {self.unit} | {limit} | {met} | {self.detail} |"
 
 
 HEAD = "| what | found | limit | met | behind it |\n|---|---|---|---|---|"
 
 
-def ratio(what: str, pairs: Pairs, limit: float, said: str = "") -> Figure:
+def ratio(what: str, pairs: Pairs, limit: float | None, said: str = "") -> Figure:
     """The least time of ours against the least of the other: what the machine's load adds is least.
 
     The middle one of the pairs' own ratios is told beside it, or `said` where there is only one.

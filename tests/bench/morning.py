@@ -204,7 +204,7 @@ def main() -> None:
     """Drive the morning and write the page."""
     with program([sys.executable, "-m", "benchround", "--sample"], COLUMNS, LINES) as screens:
         painted_s = screens.wait_for("all keys")
-        screens.settle()
+        screens.taken_over()
         morning = Morning(screens)
         first = morning.text
         morning.do_all()

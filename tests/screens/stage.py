@@ -24,6 +24,7 @@ from benchround.desk import Desk
 from benchround.screens.app import BenchroundApp
 from benchround.screens.base import BenchScreen
 from benchround.screens.read_first import unread
+from benchround.screens.sitting import Sitting
 from benchround.screens.widgets.form import Form
 from benchround.screens.widgets.status import Status
 from benchround.screens.widgets.task_list import TaskList
@@ -45,7 +46,7 @@ def write_season(path: Path, records: Sequence[Record]) -> Path:
 
 def app_on(desk: Desk, clock: SampleClock | None = None) -> BenchroundApp:
     """The program over a desk; with a clock it is the sample."""
-    return BenchroundApp(desk, sample=clock is not None, clock=clock)
+    return BenchroundApp(desk, Sitting(sample=clock is not None, clock=clock))
 
 
 def seen(app: BenchroundApp) -> str:

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from benchround.desk import Desk
+from benchround.screens.palettes import LIGHT, SIXTEEN
 from benchround.screens.pictures import glyphs
 from benchround.screens.text import plain_letters_only
-from benchround.screens.theme import LIGHT, SIXTEEN
 from tests.screens.golden import same_as_kept
 from tests.screens.stage import SIZES, app_on, seen
 

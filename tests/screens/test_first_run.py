@@ -19,6 +19,7 @@ from benchround.screens.first_run import FirstRunScreen, FirstSeason, Outcome
 from benchround.screens.first_run_app import FirstRunApp
 from benchround.screens.key_ring import KeyRing
 from benchround.screens.keys import FIRST_RUN, Key, keys_on
+from benchround.screens.sitting import Sitting
 from benchround.screens.widgets.form import Form
 from benchround.screens.widgets.status import Status
 from benchround.shell.begun import begin
@@ -299,16 +300,8 @@ def nowhere(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def opened_by(monkeypatch: pytest.MonkeyPatch, asks: Chooses) -> list[tuple[Desk, str, bool]]:
     seen: list[tuple[Desk, str, bool]] = []
 
-    def run(
-        desk: Desk,
-        sample: bool = False,
-        clock: object = None,
-        *,
-        said: str = "",
-        ring: KeyRing,
-        look_kept: object = None,
-    ) -> int:
-        seen.append((desk, said, sample))
+    def run(desk: Desk, sitting: Sitting) -> int:
+        seen.append((desk, sitting.said, sitting.sample))
         return 0
 
     monkeypatch.setattr("benchround.screens.first_run_app.ask", asks)
@@ -351,8 +344,7 @@ async def test_the_round_says_what_to_do_first(tmp_path: Path) -> None:
     folder = tmp_path / "season"
     begin(folder, "Mine", lambda desk: None)
     desk = Desk.open(folder, today=lambda: TODAY)
-    app = BenchroundApp(desk)
-    app.first_words = "Mine is begun."
+    app = BenchroundApp(desk, Sitting(said="Mine is begun."))
     async with app.run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         await pilot.pause()

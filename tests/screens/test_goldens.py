@@ -12,7 +12,7 @@ from benchround.core.planning.schedule import Expected, Step
 from benchround.core.season import Season
 from benchround.desk import Desk
 from benchround.screens import sow
-from benchround.screens.theme import LIGHT
+from benchround.screens.palettes import LIGHT
 from tests.sample.story import DAY_0
 from tests.screens.golden import same_as_kept
 from tests.screens.stage import SIZES, app_on, seen

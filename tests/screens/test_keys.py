@@ -10,6 +10,7 @@ from benchround.clock import SampleClock
 from benchround.core.task import Family
 from benchround.desk import Desk
 from benchround.screens.app import BenchroundApp
+from benchround.screens.foot_line import foot_line
 from benchround.screens.keys import (
     COMMANDS,
     GROUPS,
@@ -30,7 +31,6 @@ from benchround.screens.keys import (
 from benchround.screens.keys_page import keys_page
 from benchround.screens.rows import Heading
 from benchround.screens.text import plain
-from benchround.screens.widgets.key_bar import foot_line
 from tests.screens.stage import app_on, seen, stand_on, tasks_of
 
 DOCS = Path(__file__).parents[2] / "docs" / "keys.md"

@@ -12,6 +12,7 @@ from benchround.core.errors import InputError, SeasonError
 from benchround.core.task import Family
 from benchround.desk import Desk
 from benchround.screens.first_run_app import FirstRunApp
+from benchround.screens.foot_line import foot_line
 from benchround.screens.key_choice import KEPT, Entry, actions, choose
 from benchround.screens.key_names import key_of, name_of
 from benchround.screens.key_ring import KeyRing
@@ -25,7 +26,7 @@ from benchround.screens.keys import (
 )
 from benchround.screens.rows import Heading
 from benchround.screens.text import plain
-from benchround.screens.widgets.key_bar import KeyBar, foot_line
+from benchround.screens.widgets.key_bar import KeyBar
 from benchround.shell.own_keys import own_ring, ring_of, text_of, with_keys, write_keys
 from tests.sample.story import DAY_0
 from tests.screens import test_ahead_keys, test_cards_keys, test_keys

@@ -10,7 +10,8 @@ from benchround.core.errors import SeasonError
 from benchround.core.record import Draft, Kind
 from benchround.desk import Desk
 from benchround.screens.app import BenchroundApp
-from benchround.screens.theme import DARK, LIGHT, SIXTEEN, LookKept
+from benchround.screens.palettes import DARK, LIGHT, SIXTEEN, LookKept
+from benchround.screens.sitting import Sitting
 from benchround.shell.own_look import keep_look, own_look
 from tests.screens.stage import front, said
 
@@ -18,7 +19,7 @@ from tests.screens.stage import front, said
 def app_with(desk: Desk, path: Path) -> BenchroundApp:
     """The program as it starts on a computer whose look is kept there."""
     kept = LookKept(own_look(path), lambda look: keep_look(look, path))
-    return BenchroundApp(desk, look_kept=kept)
+    return BenchroundApp(desk, Sitting(look_kept=kept))
 
 
 async def test_f2_is_remembered_and_writes_nothing_into_the_season(

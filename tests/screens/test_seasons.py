@@ -12,8 +12,8 @@ from benchround.core.record import Draft, Kind, Record
 from benchround.core.task import Family
 from benchround.core.typed.date import DATE_ORDER, MONTH_FIRST
 from benchround.desk import Desk
-from benchround.screens.app import LOOK
-from benchround.screens.theme import LIGHT
+from benchround.screens.palettes import LIGHT
+from benchround.screens.sitting import LOOK
 from tests.sample.story import DAY_0
 from tests.screens.stage import (
     MACHINE,

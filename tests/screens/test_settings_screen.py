@@ -11,11 +11,11 @@ from benchround.core.settings_words import SETTINGS
 from benchround.core.site import PlaceKind
 from benchround.desk import Desk
 from benchround.screens.app import BenchroundApp
+from benchround.screens.palettes import LIGHT
 from benchround.screens.place_form import ASKED
 from benchround.screens.settings import SettingsScreen
 from benchround.screens.sheet_base import Notes
 from benchround.screens.sheet_fields import month_first
-from benchround.screens.theme import LIGHT
 from tests.screens.stage import app_on, form_of, front, said, seen
 
 MINIMA = Path(__file__).parents[1] / "data" / "weather" / "ghcnd_USC00010655_minima_2003-2024.csv"

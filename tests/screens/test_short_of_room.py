@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from benchround.core.task import Family
 from benchround.desk import Desk
+from benchround.screens.head_lines import days_told
 from benchround.screens.text import width_of
-from benchround.screens.widgets.head import _joined
 from tests.screens.stage import app_on, seen, stand_on
 
 
@@ -22,7 +22,7 @@ async def test_a_caution_and_the_cold_night_are_seen_at_60_by_20(desk: Desk) -> 
 
 def test_the_line_on_the_weather_keeps_its_order_and_its_width() -> None:
     pieces = ("5 to 23 C, dry", "Fri 29 C, gusts 68", "Sun down to 2 C", "Mon 30 C")
-    lines = {width: "".join(text for text, _ in _joined(pieces, width)) for width in (80, 50, 34)}
+    lines = {width: "".join(text for text, _ in days_told(pieces, width)) for width in (80, 50, 34)}
     assert lines[80] == "; ".join(pieces)
     assert lines[50] == "5 to 23 C, dry; Sun down to 2 C"
     assert lines[34] == lines[50]

@@ -11,6 +11,7 @@ from rich.cells import cell_len
 from rich.style import Style
 
 from benchround.screens import text
+from benchround.screens.drawn import strip
 from benchround.screens.text import (
     MOST_LETTERS,
     Role,
@@ -19,7 +20,6 @@ from benchround.screens.text import (
     line,
     paragraph,
     plain,
-    strip,
     wrap,
 )
 from benchround.screens.widgets.line_edit import MOST_TYPED, LineEdit, line_of

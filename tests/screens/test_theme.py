@@ -5,17 +5,9 @@ from __future__ import annotations
 import pytest
 
 from benchround.desk import Desk
+from benchround.screens.palettes import DARK, LIGHT, PALETTES, SIXTEEN, colours_of, fitting
 from benchround.screens.text import Role
-from benchround.screens.theme import (
-    DARK,
-    LIGHT,
-    PALETTES,
-    SIXTEEN,
-    THEMES,
-    colours_of,
-    fitting,
-    role_styles,
-)
+from benchround.screens.theme import THEMES, role_styles
 from tests.screens.stage import app_on, seen
 
 LEAST_CONTRAST = 4.5

@@ -22,6 +22,8 @@ QUIET_S = 0.1
 AT_ONCE = 1 << 16
 SIZE_AS_IT_IS = {"COLUMNS": "", "LINES": ""}
 """Names that would be believed before the terminal is asked; the readline library sets them."""
+OTHER_SHEET = b"\x1b[?1049h"
+"""How a program asks for the alternate screen (xterm's control sequences)."""
 LEAST_DRAWN = 40
 """Bytes: less is the pointer's shape or the caret's place, and the answer is still to come."""
 
@@ -106,6 +108,19 @@ class Program:
                 raise TimeoutError(f"{words!r} was not drawn: {bytes(self.sent[-500:])!r}")
             self.take(0.5)
         return time.perf_counter() - self.began
+
+    def taken_over(self) -> None:
+        """Wait until Textual's screen stands where a picture was drawn before it was read.
+
+        Raises:
+            TimeoutError: it did not come.
+        """
+        end = time.perf_counter() + PATIENCE_S
+        while self.sent.count(OTHER_SHEET) < 2:
+            if time.perf_counter() > end:
+                raise TimeoutError(f"Textual did not begin:\n{self.cells.text}")
+            self.take(0.5)
+        self.settle(0.3)
 
     def write(self, keys: bytes) -> None:
         """Type; what is drawn meanwhile is taken, so that neither side waits for the other."""

@@ -15,7 +15,8 @@ from textual.geometry import Region, Size, Spacing
 from textual.strip import Strip
 from textual.widget import Widget
 
-from benchround.screens.text import BLANK, Line, Role, plain, plain_letters_only, strip
+from benchround.screens.drawn import strip
+from benchround.screens.text import BLANK, Line, Role, plain, plain_letters_only
 from benchround.screens.theme import role_styles, rule_style
 
 MOST_KEPT = 2_000

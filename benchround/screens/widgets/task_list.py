@@ -6,22 +6,11 @@ from bisect import bisect_right
 from collections.abc import Callable, Sequence
 
 from benchround.core.season import Season
-from benchround.core.task import Harm, Standing, Task
+from benchround.core.task import Task
 from benchround.screens.rows import Heading, Row, first_task, index_of, place_to_stand
-from benchround.screens.text import Line, Role, fit, line
+from benchround.screens.task_lines import row_line
+from benchround.screens.text import Line, Role
 from benchround.screens.widgets.paper import MOST_KEPT, Paper, Sight
-from benchround.screens.words import harm_mark, standing_words, subject
-
-STANDING_WIDE, MARK_WIDE = 11, 3
-SUBJECT_WIDE = {0: 17, 76: 24, 100: 30}
-"""Columns for the subject, from a width of the list on."""
-ROLES = {
-    Standing.OVERDUE: Role.OVERDUE,
-    Standing.LATE: Role.LATE,
-    Standing.DUE: Role.DUE,
-    Standing.HELD: Role.HELD,
-    Standing.EARLY: Role.EARLY,
-}
 
 
 class TaskList(Paper, can_focus=True):
@@ -155,11 +144,9 @@ class TaskList(Paper, can_focus=True):
 
     def words(self, row: Row, width: int) -> Line:
         """One row in words."""
-        if isinstance(row, Heading):
-            return _heading(row, width)
-        season = self._season
-        about = subject(row, season) if season else row.about
-        return _task(row, about, width, _lead(row is self.current, row.key in self.marked))
+        marked = isinstance(row, Task) and row.key in self.marked
+        current = row is self.current
+        return row_line(row, self._season, width, current=current, marked=marked)
 
     def sight(self, width: int, height: int) -> Sight:
         """The rows in sight, the cursor's marked."""
@@ -172,7 +159,7 @@ class TaskList(Paper, can_focus=True):
     def _words_of(self, row: Row, width: int) -> Line:
         """A row in words, kept as long as the round hands out the same task."""
         if isinstance(row, Heading):
-            return _heading(row, width)
+            return self.words(row, width)
         state = width, row is self.current, bool(self.marked) and row.key in self.marked
         kept = self._kept.get(id(row))
         if kept is None or kept[0] is not row or kept[1] != state:
@@ -180,29 +167,3 @@ class TaskList(Paper, can_focus=True):
                 self._kept.clear()
             kept = self._kept[id(row)] = (row, state, self.words(row, width))
         return kept[2]
-
-
-def _heading(row: Heading, width: int) -> Line:
-    number = f"{row.tasks}  {row.hint}" if row.hint else str(row.tasks or "")
-    room = max(0, width - len(number) - 2)
-    words = fit(row.words, min(room, len(row.words)))
-    fill = " " * (room - len(words))
-    return line((words, Role.HEADING), (f"{fill}  {number}", Role.QUIET))
-
-
-def _lead(current: bool, marked: bool) -> str:
-    return f"{'>' if current else ' '}{'*' if marked else ' '}"
-
-
-def _task(task: Task, about: str, width: int, lead: str) -> Line:
-    wide = max(columns for least, columns in SUBJECT_WIDE.items() if width >= least)
-    role = ROLES[task.standing]
-    worst = task.harm is Harm.DIES_TODAY and role is Role.DUE
-    text = role if role in (Role.EARLY, Role.HELD) else Role.INK
-    return line(
-        (lead, Role.KEY),
-        (fit(standing_words(task), STANDING_WIDE), role),
-        (fit(harm_mark(task), MARK_WIDE), Role.OVERDUE if worst else role),
-        (fit(about, wide - 1) + " ", Role.STRONG if text is Role.INK else text),
-        (fit(task.instruction, width - 2 - STANDING_WIDE - MARK_WIDE - wide), text),
-    )
