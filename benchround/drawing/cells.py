@@ -38,6 +38,8 @@ UNSURE = (
 )
 """Signs whose width terminals do not agree on."""
 FLAG_A = 0x1F1E6
+UNKNOWN = "?"
+"""Stands for what cannot be shown, in pictures as in sentences and with every set of signs."""
 SPELLED = {
     "ß": "ss",
     "æ": "ae",
@@ -80,18 +82,18 @@ def _sign_width(sign: str) -> int:
 def clean(text: str, glyphs: Glyphs = UNICODE) -> str:
     """Return the text as it may stand on one line.
 
-    Controls, direction marks and signs of unsure width become a visible stand-in, blanks of every
-    kind a space; heaped accents are thinned out. With ASCII glyphs every letter is spelled in
+    Controls, direction marks and signs of unsure width become a visible mark, blanks and line ends
+    a space; heaped accents are thinned out. With ASCII glyphs every letter is spelled in
     ASCII. Cleaning twice changes nothing.
     """
     text = text[:MOST_LETTERS]
     if text.isascii() and text.isprintable():
         return text
-    return _clean(text, glyphs.unknown, glyphs.ascii_only)
+    return _clean(text, glyphs.ascii_only)
 
 
 @lru_cache(maxsize=4096)
-def _clean(text: str, unknown: str, ascii_only: bool) -> str:
+def _clean(text: str, ascii_only: bool) -> str:
     signs: list[str] = []
     marks = MOST_MARKS  # nothing stands before the first sign
     kept = "".join(_flag_letter(sign) for sign in text if not _among(sign, DROPPED))
@@ -101,12 +103,12 @@ def _clean(text: str, unknown: str, ascii_only: bool) -> str:
             if marks <= MOST_MARKS:
                 signs.append(sign)
             elif not signs:
-                signs.append(unknown)
+                signs.append(UNKNOWN)
             continue
         marks = 0
-        signs.append(_harmless(sign, unknown))
+        signs.append(_harmless(sign))
     seen = "".join(signs)
-    return _spelled(seen, unknown) if ascii_only else seen
+    return spelled_plainly(seen) if ascii_only else seen
 
 
 def _among(sign: str, ranges: tuple[tuple[int, int], ...]) -> bool:
@@ -120,14 +122,15 @@ def _flag_letter(sign: str) -> str:
     return chr(ord("A") + number) if 0 <= number < 26 else sign
 
 
-def _harmless(sign: str, unknown: str) -> str:
+def _harmless(sign: str) -> str:
     category = unicodedata.category(sign)
-    if category == "Zs":
+    if category == "Zs" or sign in "\t\n\r":
         return " "
-    return unknown if category in UNSEEN or _among(sign, UNSURE) else sign
+    return UNKNOWN if category in UNSEEN or _among(sign, UNSURE) else sign
 
 
-def _spelled(text: str, unknown: str) -> str:
+def spelled_plainly(text: str) -> str:
+    """Return the text in plain letters: accents left off, what cannot be spelled marked."""
     signs: list[str] = []
     for sign in text:
         if sign.isascii():
@@ -137,7 +140,7 @@ def _spelled(text: str, unknown: str) -> str:
         elif unicodedata.category(sign) not in MARKS:
             apart = unicodedata.normalize("NFKD", sign)
             plain = "".join(one if one.isascii() else SPELLED.get(one, "") for one in apart)
-            signs.append(plain or unknown)
+            signs.append(plain or UNKNOWN)
     return "".join(signs)
 
 

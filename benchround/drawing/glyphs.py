@@ -13,7 +13,6 @@ class Glyphs:
         name: what the set is called.
         ascii_only: whether words from elsewhere are spelled in ASCII too.
         ellipsis: ends what was cut; one or three cells.
-        unknown: stands for a character that has no place on a line.
         rule, upright, tick: axes.
         now: the present day or hour, running through a picture.
         pointer: the same on an axis.
@@ -35,7 +34,6 @@ class Glyphs:
     name: str
     ascii_only: bool
     ellipsis: str
-    unknown: str
     rule: str
     upright: str
     tick: str
@@ -64,7 +62,6 @@ UNICODE = Glyphs(
     name="unicode",
     ascii_only=False,
     ellipsis="…",
-    unknown="\N{REPLACEMENT CHARACTER}",
     rule="─",
     upright="│",
     tick="┬",
@@ -93,7 +90,6 @@ CONSOLE = Glyphs(
     name="console",
     ascii_only=False,
     ellipsis="...",
-    unknown="?",
     rule="─",
     upright="│",
     tick="┬",
@@ -123,7 +119,6 @@ ASCII = Glyphs(
     name="ascii",
     ascii_only=True,
     ellipsis="...",
-    unknown="?",
     rule="-",
     upright="|",
     tick="+",

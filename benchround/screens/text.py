@@ -23,6 +23,8 @@ CUT = ".."
 CLAUSE_ENDS = re.compile(r"[,;:] | \(")
 UNSEEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 """Categories of characters that have no place on a line: controls, direction marks, line ends."""
+UNKNOWN = "?"
+"""Stands for what cannot be shown, here as in the pictures."""
 SIMPLE_LOCALES = frozenset({"C", "POSIX"})
 
 
@@ -100,16 +102,13 @@ def _clean(text: str, most: int, ascii_only: bool) -> str:
         if marks > MOST_MARKS:
             continue
         blank = category == "Zs" or sign in "\t\n\r"
-        signs.append(" " if blank else "?" if category in UNSEEN else sign)
+        signs.append(" " if blank else UNKNOWN if category in UNSEEN else sign)
     seen = "".join(signs)
-    seen = _spelled_plainly(seen) if ascii_only else seen
+    if ascii_only:
+        from benchround.drawing.cells import spelled_plainly  # few terminals need it
+
+        seen = spelled_plainly(seen)
     return seen if len(seen) <= most else seen[: most - len(CUT)] + CUT
-
-
-def _spelled_plainly(text: str) -> str:
-    apart = unicodedata.normalize("NFKD", text)
-    kept = (sign for sign in apart if not unicodedata.combining(sign))
-    return "".join(sign if sign.isascii() else "?" for sign in kept)
 
 
 @lru_cache(maxsize=1)

@@ -77,7 +77,7 @@ def test_items_are_broken_between_where_that_can_be(items: list[str]) -> None:
         ("Weiße Rübe", "Weisse Rube"),
         ("1½ m", "11/2 m"),
         ("花", "?"),
-        ("tab\tand\nline", "tab?and?line"),
+        ("tab\tand\nline", "tab and line"),
         ("esc\x1b[2J", "esc?[2J"),
         ("right \u202eto left", "right ?to left"),
         ("\U0001f1ec\U0001f1e7 flag", "GB flag"),
@@ -91,7 +91,7 @@ def test_names_spelled_in_ascii(text: str, plain: str) -> None:
 def test_heaped_accents_are_thinned_out_and_joiners_dropped() -> None:
     assert clean("e" + "\u0301" * 50) == "é" + "\u0301" * 2
     assert clean("a\u200db") == "ab"
-    assert clean("\u0301x").startswith("\N{REPLACEMENT CHARACTER}")
+    assert clean("\u0301x").startswith("?")
 
 
 def test_a_cut_shows_in_both_sets() -> None:

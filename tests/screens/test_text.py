@@ -10,6 +10,8 @@ from hypothesis import strategies as st
 from rich.cells import cell_len
 from rich.style import Style
 
+from benchround.drawing import cells
+from benchround.drawing.glyphs import ASCII, UNICODE
 from benchround.screens import text
 from benchround.screens.drawn import strip
 from benchround.screens.text import (
@@ -154,3 +156,29 @@ def test_a_line_is_edited_as_a_line_is() -> None:
     assert (now.text, now.at) == ("a cosmo", 7)
     assert line_of("abc").start().delete().text == "bc"
     assert len(LineEdit().put("x" * 50_000).text) == MOST_TYPED
+
+
+@pytest.mark.parametrize("lang", ["en_GB.UTF-8", "C"])
+@pytest.mark.parametrize(
+    "said",
+    [
+        "esc\x1b[2J",
+        "right \u202eto left",
+        "half \ud800 sign",
+        "own \ue000 sign",
+        "Weiße Rübe",
+        "Ærø, Łódź",
+        "two\nlines\tand a tab",
+        "12 °C",
+    ],
+)
+def test_what_cannot_be_shown_is_marked_in_sentences_as_in_pictures(
+    said: str, lang: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A name reads the same in the list and in the picture beside it."""
+    monkeypatch.setenv("LANG", lang)
+    text.plain_letters_only.cache_clear()
+    try:
+        assert clean(said) == cells.clean(said, ASCII if lang == "C" else UNICODE)
+    finally:
+        text.plain_letters_only.cache_clear()
