@@ -19,6 +19,8 @@ BY_WORDS = {
     DayPart.AFTERNOON: "dry by afternoon",
     DayPart.EVENING: "dry by tonight",
 }
+DRY_BY_LAST_NIGHT = "dry by last night"
+"""Of a tray emptied in the course of yesterday, on the morning of which it may have been filled."""
 STATE = 18
 """Cells of the state in words: the longest is "dry by mid-morning"."""
 LONGEST_BAR = 100
@@ -61,6 +63,8 @@ class WaterLeft:
         days = self.days
         if days is None:
             return f"over {DAYS_AHEAD - 1} days"
+        if days == -1:
+            return DRY_BY_LAST_NIGHT
         if days < 0 and self.dry_on is not None:
             return f"dry since {say_weekday(self.dry_on)[:-4]}"
         if days == 0:

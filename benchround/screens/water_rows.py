@@ -78,7 +78,7 @@ def tray_told(
 ) -> Iterator[Line]:
     """What is known of a tray, then all trays in sentences."""
     if found is None or left is None:
-        yield from paragraph(NO_TRAYS if not every else "No tray is picked.", width, Role.QUIET)
+        yield from paragraph("No tray is picked." if every else "", width, Role.QUIET)
     else:
         yield from paragraph(water_words([left]), width, Role.STRONG)
         for words in _known(found):
@@ -93,9 +93,14 @@ def tray_told(
 def _known(found: TrayOutlook) -> Iterator[str]:
     tray, learnt, full = found.holder.water, found.factor, found.full
     how = "watered" if full.known else "no watering written down since"
-    yield f"{how} {say_day(full.day)}; {found.lost_ml:.0f} ml go today"
-    again = f"on {say_day(found.again)}" if found.again else "in more than ten days"
-    yield f"filled this morning, it is next due {again}"
+    within = (
+        ", its spare water gone within the day"
+        if full.known and found.dry_since == full.day
+        else ""
+    )
+    takes = f"{found.lost_ml:.0f} ml go today" if round(found.lost_ml) else "none is left to go"
+    yield f"{how} {say_day(full.day)}{within}; {takes}"
+    yield _again(found)
     yield (
         f"{found.holder.name}: {tray.capacity_ml:.0f} ml easily available {found.holder.each}, of "
         f"which {found.share:.0%} may go ({found.roots})"
@@ -107,3 +112,12 @@ def _known(found: TrayOutlook) -> Iterator[str]:
         yield f"called {found.look_today} today"
     for words in (*found.holder.assumed, *found.known.assumed):
         yield f"assumed: {words}"
+
+
+def _again(found: TrayOutlook) -> str:
+    """When it wants water again after it is filled this morning."""
+    if found.again is None:
+        return "filled this morning, it lasts more than nine days"
+    if found.again == found.day:
+        return "filled this morning, it wants water again today: look once more in the afternoon"
+    return f"filled this morning, it is next due on {say_day(found.again)}"

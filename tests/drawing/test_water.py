@@ -33,7 +33,8 @@ def test_the_driest_comes_first() -> None:
 @pytest.mark.parametrize(
     ("days", "part", "words"),
     [
-        (-1, None, "dry since Tue 26"),  # 26 May 2026 was a Tuesday
+        (-1, None, "dry by last night"),  # watered yesterday morning, it was not dry since then
+        (-2, None, "dry since Mon 25"),  # 25 May 2026 was a Monday
         (0, DayPart.MIDDAY, "dry by midday"),
         (0, None, "dry today"),
         (1, None, "1 day"),

@@ -238,3 +238,15 @@ async def test_where_all_last_it_is_said(desk: Desk, monkeypatch: pytest.MonkeyP
         await pilot.press("enter")
         await pilot.pause()
         assert said(app) == "There is no tray under the cursor."
+
+
+async def test_a_tray_emptied_since_it_was_filled_yesterday_is_said_to_be(desk: Desk) -> None:
+    """Watered yesterday and dry by night: dry since then would be a day too long."""
+    app = app_on(desk)
+    async with app.run_test(size=(80, 40)) as pilot:
+        await pilot.press("g", "d", "home")
+        await pilot.pause()
+        text = words_of(seen(app))
+        assert "dry since" not in text
+        assert "watered Tue 26 May, its spare water gone within the day; none is left to go" in text
+        assert "filled this morning, it wants water again today: look once more" in text
