@@ -85,10 +85,15 @@ class Place:
         return self.kind in OUTDOORS
 
 
+ONE_SIDED = (PlaceKind.WINDOWSILL,)
+"""Kinds of place that have their light from one side unless it is said otherwise."""
+
+
 def place_from(record: Record) -> Place:
     """A place as its latest record describes it."""
     kind = record.text("kind")
     length, width = record.number("length_m"), record.number("width_m")
+    one_sided = record.figures.get("one_sided", kind in ONE_SIDED)
     return Place(
         code=record.about,
         name=record.text("name") or record.about,
@@ -97,7 +102,7 @@ def place_from(record: Record) -> Place:
         trays=record.number("trays"),
         glazing=record.text("glazing") or "none",
         set_c=record.number("set_c"),
-        one_sided=record.flag("one_sided"),
+        one_sided=one_sided is True,
         heated=record.flag("heated"),
         fuel_heater=record.flag("fuel_heater"),
         size_m=(length, width) if length and width else None,

@@ -7,11 +7,12 @@ from collections.abc import Callable, Mapping
 from benchround.core.errors import InputError
 from benchround.core.place_words import GLAZINGS, PLACE_FIGURES
 from benchround.core.record import Figure
-from benchround.core.site import PlaceKind
+from benchround.core.site import ONE_SIDED, PlaceKind
+from benchround.core.sky.warmth import KEPT_AT
 from benchround.core.typed.figures import read_note, read_number
 from benchround.core.units import Units
 from benchround.screens.sheet_base import Reading
-from benchround.screens.site_form import YES, yes_no_field
+from benchround.screens.site_form import NO, YES, yes_no_field
 from benchround.screens.widgets.field import Choice, Field, among, plain_choices
 
 TELLS: Mapping[PlaceKind, str] = {
@@ -61,16 +62,35 @@ def place_fields(said: Mapping[str, Figure], units: Units) -> list[Field]:
     return [
         Field("name", "name", str(said.get("name", "")), hint="as you call it"),
         Field("kind", "kind", str(said.get("kind", "")), kinds, only=True, hint="what it is"),
-        Field("length_m", "length", _plain(said.get("length_m")), hint="m"),
-        Field("width_m", "width", _plain(said.get("width_m")), hint="m"),
+        Field("length_m", "length", _plain(said.get("length_m")), hint="m", figure=True),
+        Field("width_m", "width", _plain(said.get("width_m")), hint="m", figure=True),
         Field("glazing", "glazing", str(said.get("glazing", "")), glazings, only=True),
-        Field("trays", "holds", _plain(said.get("trays")), hint="full trays"),
-        Field("shade_share", "shade", shade, hint="% of the sun kept off for good"),
-        Field("set_c", "kept at", kept, hint=f"degrees {units.degrees}, by thermostat or room"),
+        Field("trays", "holds", _plain(said.get("trays")), hint="full trays", figure=True),
+        Field("shade_share", "shade", shade, hint="% of the sun kept off for good", figure=True),
+        Field("set_c", "kept at", kept, figure=True),
         yes_no_field("heated", "mains heat", said),
         yes_no_field("fuel_heater", "fuel heater", said, "paraffin or gas"),
         yes_no_field("one_sided", "light one side", said, "seedlings lean and are turned"),
     ]
+
+
+def retell_place(fields: Mapping[str, Field], said: Mapping[str, Figure], units: Units) -> None:
+    """Ask for what the kind of place has, and say what is taken where nothing is typed.
+
+    Args:
+        fields: the sheet's fields by name.
+        said: figures of the place's latest record.
+        units: how its temperature is shown.
+    """
+    kind = fields["kind"].value
+    asked = asked_of(kind)
+    for name, field in fields.items():
+        field.hidden = name not in asked
+    if "one_sided" not in said:
+        fields["one_sided"].default = YES if kind in ONE_SIDED else NO
+    usual = next((temp_c for one, temp_c in KEPT_AT.items() if one == kind), None)
+    taken = f"empty: {units.temp(usual)} taken" if usual is not None else "thermostat or room"
+    fields["set_c"].hint = f"degrees {units.degrees}, {taken}"
 
 
 def _plain(value: Figure | None) -> str:
@@ -99,6 +119,8 @@ def read_place_sheet(
     for name in ("heated", "fuel_heater", "one_sided"):
         if values.get(name) == YES:
             said[name] = True
+    if values.get("one_sided") == NO and values["kind"] in ONE_SIDED:
+        said["one_sided"] = False
     return {name: value for name, value in said.items() if value is not None and value != ""}
 
 

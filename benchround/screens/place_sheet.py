@@ -13,10 +13,12 @@ from benchround.core.units import units_of
 from benchround.core.walk import ORDER, put_in, walk_drafts
 from benchround.screens.keys import PLACE, bindings
 from benchround.screens.latest import latest_of
-from benchround.screens.place_form import asked_of, place_fields, read_place_sheet
+from benchround.screens.place_form import place_fields, read_place_sheet, retell_place
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault
 from benchround.screens.text import Line, Role, line, paragraph
 from benchround.screens.widgets.field import Field
+
+AGREE = "agree-to-place"
 
 
 class PlaceSheet(Sheet, inherit_bindings=False):
@@ -42,6 +44,11 @@ class PlaceSheet(Sheet, inherit_bindings=False):
         return f"{PLACE} {self.code}"
 
     @property
+    def foot_first(self) -> str:
+        """The key that says a caution was read, while one waits."""
+        return AGREE if self._to_read() else ""
+
+    @property
     def before(self) -> Mapping[str, Figure]:
         """What was said of the place so far."""
         return latest_of(self.desk, Kind.PLACE).get(self.code, {}) if self.code else {}
@@ -58,9 +65,8 @@ class PlaceSheet(Sheet, inherit_bindings=False):
 
     def retell(self) -> None:
         """Ask for what the kind of place has."""
-        asked = asked_of(self.form.field("kind").value)
-        for field in self.form.fields:
-            field.hidden = field.id not in asked
+        fields = {field.id: field for field in self.form.fields}
+        retell_place(fields, self.before, units_of(self.desk.season.settings))
 
     def _place(self) -> Place | None:
         """The place as the sheet describes it, None while it cannot be understood."""
@@ -99,7 +105,7 @@ class PlaceSheet(Sheet, inherit_bindings=False):
             yield from paragraph(f"READ FIRST: {CAUTIONS[name].full}", width, Role.BAD)
         if to_read:
             yield line(
-                (self.ring.named("agree-to-place"), Role.KEY),
+                (self.ring.named(AGREE), Role.KEY),
                 (" says that you have read it", Role.INK),
             )
         for name, _ in self._cautions():
@@ -120,7 +126,7 @@ class PlaceSheet(Sheet, inherit_bindings=False):
         """Record the place."""
         figures = self._figures(Reading())
         if self._to_read():
-            agree = self.ring.named("agree-to-place")
+            agree = self.ring.named(AGREE)
             raise BenchroundError(f"Nothing was recorded: read the caution, then press {agree}.")
         name = str(figures["name"])
         self._require_own_name(name)

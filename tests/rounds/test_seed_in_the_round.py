@@ -191,7 +191,7 @@ def test_how_the_days_since_sowing_are_known_is_counted_and_named() -> None:
     for day in (0, 1, 2, 4):
         year.on(day, Kind.READING, "cool", min_c=16.0, max_c=24.0)
     year.on(5, Kind.OUTLOOK, "", min_c=11.0, max_c=21.0)
-    said = "4 days Frame C, its thermometer; 1 day Frame C, from the usual outside"
+    said = "4 days Frame C, its thermometer; 1 day Frame C, from the site's usual weather"
     waiting = forecast_of(year, 5)
     assert waiting.had == said
     assert waiting.basis.startswith("Frame C, from the") and "outlook" in waiting.basis

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from benchround.core.record import Draft, Figure, Kind
+from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.settings_words import SETTINGS
-from benchround.core.site import PlaceKind
+from benchround.core.site import PlaceKind, place_from
 from benchround.desk import Desk
 from benchround.screens.app import BenchroundApp
 from benchround.screens.palettes import LIGHT
@@ -16,6 +17,7 @@ from benchround.screens.place_form import ASKED
 from benchround.screens.settings import SettingsScreen
 from benchround.screens.sheet_base import Notes
 from benchround.screens.sheet_fields import month_first
+from tests.sample.story import DAY_0
 from tests.screens.stage import app_on, form_of, front, said, seen
 
 MINIMA = Path(__file__).parents[1] / "data" / "weather" / "ghcnd_USC00010655_minima_2003-2024.csv"
@@ -458,3 +460,39 @@ async def test_an_empty_season_tells_what_is_assumed(empty_desk: Desk) -> None:
         await pilot.press("n", *"Bed", "tab", *"bed", "ctrl+k", "ctrl+s")
         await pilot.pause()
     assert codes(empty_desk) == ["bed"]
+
+
+async def test_a_windowsill_has_light_from_one_side_unless_that_is_denied(desk: Desk) -> None:
+    """Seedlings on a windowsill lean to the pane and are turned: common practice, no source."""
+    desk.record([Draft(Kind.CAUTION_READ, "C50")])
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "t", "n", *"Kitchen", "tab", *"wind", "tab")
+        await pilot.pause()
+        lines = seen(app).splitlines()
+        assert any(row.split()[:4] == ["light", "one", "side", "yes"] for row in lines)
+        assert "degrees C, empty: 18 C taken" in seen(app)
+        await pilot.press(
+            "ctrl+s", "n", *"Bay", "tab", *"wind", "tab", "tab", "tab", *"no", "ctrl+s"
+        )
+        await pilot.pause()
+    kitchen, bay = desk.season.place("kitchen"), desk.season.place("bay")
+    assert kitchen is not None and bay is not None
+    assert (kitchen.one_sided, bay.one_sided) == (True, False)
+
+
+def test_a_windowsill_of_which_nothing_more_was_said_has_its_trays_turned() -> None:
+    record = Record("01", DAY_0, Kind.PLACE, "sill", {"kind": "windowsill"})
+    assert place_from(record).one_sided
+    assert not place_from(replace(record, figures={"kind": "bench"})).one_sided
+
+
+async def test_the_key_for_the_caution_of_a_place_stands_at_the_foot(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "t", "n")
+        await pilot.pause()
+        assert seen(app).splitlines()[-1].startswith("ctrl+k have read  ctrl+s save")
+        await pilot.press("ctrl+k")
+        await pilot.pause()
+        assert seen(app).splitlines()[-1].startswith("ctrl+s save")

@@ -14,9 +14,14 @@ SHADED_FRAME_GAIN_C = 0.0
 GREENHOUSE_GAIN_C = 4.0
 GREENHOUSE_LEAST_C = 12.0
 """Least mean of a house where plants are raised (common practice, no source)."""
-ROOM_C = 18.0
-PROPAGATOR_C = 20.0
-FRIDGE_C = 4.0
+KEPT_AT = {PlaceKind.PROPAGATOR: 20.0, PlaceKind.WINDOWSILL: 18.0, PlaceKind.FRIDGE: 4.0}
+"""What such a place is kept at where nobody says it (common practice, no source)."""
+FROM_OUTSIDE = {
+    "reading": "from the weather measured outside",
+    "outlook": "from the outlook",
+    "usual": "from the site's usual weather",
+}
+"""How the weather outside is known, in words, by its basis."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,8 +47,9 @@ def warmth(place: Place | None, weather: Weather, site: Site, day: date) -> Warm
     """
     outside = weather.on_or_usual(day, site)
     low, high = outside.min_c or 0.0, outside.max_c or 0.0
+    known = FROM_OUTSIDE[outside.basis]
     if place is None:
-        return Warmth((low + high) / 2, low, high, f"outside, {outside.basis}")
+        return Warmth((low + high) / 2, low, high, f"outside, {known}")
     read = weather.at(place.code, day) or DayWeather(day)
     if read.min_c is not None and read.max_c is not None:
         mean = (read.min_c + read.max_c) / 2
@@ -53,7 +59,7 @@ def warmth(place: Place | None, weather: Weather, site: Site, day: date) -> Warm
         lowest = fixed if read.min_c is None else min(fixed, read.min_c)
         highest = fixed if read.max_c is None else max(fixed, read.max_c)
         return Warmth(fixed, lowest, highest, f"{place.name}, set to {fixed:g} C")
-    basis = f"{place.name}, from the {outside.basis} outside"
+    basis = f"{place.name}, {known}"
     mean, lowest, highest = _under_cover(place, low, high)
     if read.min_c is None and read.max_c is None:
         return Warmth(mean, lowest, highest, basis, _sure(place, low, high))
@@ -103,17 +109,7 @@ class DaysOf(dict[int, Warmth]):
 
 
 def _fixed(place: Place) -> float | None:
-    if place.set_c is not None:
-        return place.set_c
-    match place.kind:
-        case PlaceKind.PROPAGATOR:
-            return PROPAGATOR_C
-        case PlaceKind.WINDOWSILL:
-            return ROOM_C
-        case PlaceKind.FRIDGE:
-            return FRIDGE_C
-        case _:
-            return None
+    return place.set_c if place.set_c is not None else KEPT_AT.get(place.kind)
 
 
 def _added(place: Place) -> float:
