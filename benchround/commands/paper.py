@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from benchround.core.errors import BenchroundError, InputError
+from benchround.core.frame.place import POSITION_FIGURES, say_positions
 from benchround.core.frozen import dataclass
-from benchround.core.record import Draft, Kind
+from benchround.core.record import Draft, Figure, Kind
+from benchround.core.season import Season
 from benchround.core.task import Round, Task
 from benchround.core.visible import visible
 from benchround.desk import Desk
@@ -162,7 +164,7 @@ def _row(entered: Entered, kept: PaperList, the_round: Round, desk: Desk, trial:
         raise InputError(f"{key.strip(':')} is not asked for any more: it was recorded since.")
     answers, note = answers_of(entered, task.asks)
     drafts = drafts_for(task, answers, trial.season)
-    words = f"{task.family}: {title(task, desk.season)}: {_said(drafts)}"
+    words = f"{task.family}: {title(task, desk.season)}: {_said(drafts, desk.season)}"
     if note:
         drafts = (*drafts, _note(task, note))
         words += f"; note: {note}"
@@ -174,13 +176,22 @@ def _note(task: Task, note: str) -> Draft:
     return Draft(Kind.NOTED, task.about, {} if task.crop else {"of_place": True}, note=note)
 
 
-def _said(drafts: Sequence[Draft]) -> str:
+def _said(drafts: Sequence[Draft], season: Season) -> str:
     return ", ".join(
-        " ".join(
-            [
-                str(draft.kind),
-                *(f"{name} {value}" for name, value in draft.figures.items() if value != ""),
-            ]
-        )
-        for draft in drafts
+        " ".join([str(draft.kind), *_figures_said(draft.figures, season)]) for draft in drafts
     )
+
+
+def _figures_said(figures: Mapping[str, Figure], season: Season) -> Iterator[str]:
+    """A record's figures as they are said: lids by their words, places by their names."""
+    for name, value in figures.items():
+        if name == "of_place":
+            continue  # the row says which place
+        if value is True:
+            yield name.replace("_", " ")
+        elif name in POSITION_FIGURES and isinstance(value, str):
+            yield f"{name} {say_positions(value)}"
+        elif name.endswith("place") and isinstance(value, str):
+            yield f"{name} {place_name(season, value)}"
+        elif value != "" and value is not False:
+            yield f"{name} {value}"

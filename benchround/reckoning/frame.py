@@ -8,6 +8,7 @@ from benchround.core.frame.balance import gain_c
 from benchround.core.frame.build import COVERS, LID_ORDER, FrameBuild, Glazing, LidPosition
 from benchround.core.frame.day import STILL_AIR_MS
 from benchround.core.frame.lid_words import Stock
+from benchround.core.frame.place import SAID_POSITIONS
 from benchround.core.numbers.ranges import within
 from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, rounded
@@ -40,10 +41,10 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     )
     build.add_argument(
         "--lid",
-        choices=[str(lid) for lid in LidPosition],
+        choices=[*(lid.words for lid in LidPosition), str(LidPosition.OFF)],
         default=str(LidPosition.SHUT),
         metavar="POSITION",
-        help="; ".join(str(lid) for lid in LidPosition),
+        help="; ".join(lid.words for lid in LidPosition),
     )
     now = parser.add_argument_group("at one radiation")
     now.add_argument("--radiation", type=number, metavar="W", help="on level ground, W/m2")
@@ -89,7 +90,7 @@ def reckon(given: argparse.Namespace) -> Answer:
 def _gain_answer(given: argparse.Namespace, frame: FrameBuild) -> Answer:
     within("the wind", given.wind, 0.0, 60.0, "m/s")
     gains = {lid: gain_c(frame, given.radiation, lid, given.wind) for lid in LID_ORDER}
-    lid = LidPosition(given.lid)
+    lid = SAID_POSITIONS[given.lid]
     source = f"{BALANCE}; {cover_words(frame)}"
     by_lid: dict[str, JsonValue] = {str(p): rounded(gain, 3) for p, gain in gains.items()}
     return Answer(
@@ -108,8 +109,8 @@ def _gain_answer(given: argparse.Namespace, frame: FrameBuild) -> Answer:
         lines=(
             f"{frame.length_m:g} x {frame.width_m:g} m, {frame.glazing}, {given.radiation:g} W/m2, "
             f"wind {given.wind:g} m/s",
-            f"  lid {lid}: {gains[lid]:.1f} K warmer than outside",
-            "  " + ", ".join(f"{position} {gain:.1f}" for position, gain in gains.items()),
+            f"  lid {lid.words}: {gains[lid]:.1f} K warmer than outside",
+            "  " + ", ".join(f"{position.words} {gain:.1f}" for position, gain in gains.items()),
             f"  formula: {source}",
         ),
     )

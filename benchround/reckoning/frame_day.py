@@ -9,6 +9,7 @@ from benchround.core.frame.build import FrameBuild, LidPosition
 from benchround.core.frame.day import FrameDay, frame_day
 from benchround.core.frame.lid_words import LidAdvice, LidDay, LidStep, Stock
 from benchround.core.frame.lids import advise_lids
+from benchround.core.frame.place import SAID_POSITIONS
 from benchround.core.frame.weather import lid_day, radiation_mj, where_of
 from benchround.core.numbers.ranges import require_min_max, within
 from benchround.core.site import Site
@@ -24,7 +25,7 @@ def day_answer(given: argparse.Namespace, frame: FrameBuild, source: str) -> Ans
     """The day's curve with the lid as given, shut, and as advised."""
     site = Site(lat_deg=given.lat, lon_deg=given.lon, timezone=_zone(given))
     weather = _weather(given)
-    lid = LidPosition(given.lid)
+    lid = SAID_POSITIONS[given.lid]
     asked, assumed = lid_day(weather, site, given.on, lid)
     advice = advise_lids(frame, asked, Stock(given.stock))
     shut = frame_day(frame, asked.hours, (LidPosition.SHUT,) * 24)
@@ -124,7 +125,7 @@ def _lines(
     table = [
         f"  {number:02d}:00  outside {hour.air_c:5.1f}  sun {hour.radiation_wm2:4.0f}  "
         f"shut {shut.inside_c[number]:5.1f}  advised {advice.inside_c[number]:5.1f} "
-        f"{advice.lid_plan[number]}"
+        f"{advice.lid_plan[number].words}"
         for number, hour in enumerate(asked.hours)
     ]
     return (
@@ -138,5 +139,5 @@ def _lines(
 
 def _step_words(step: LidStep) -> str:
     at = f"{minute(step.at)} " if step.at is not None else ""
-    lid = f": {step.position}" if step.position is not None else ""
+    lid = f": {step.position.words}" if step.position is not None else ""
     return f"{at}{step.kind}{lid}. {step.reason} ({'; '.join((*step.figures, step.source))})"

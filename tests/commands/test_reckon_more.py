@@ -67,3 +67,17 @@ def test_indices_of_trials_are_told_by_name(capsys: Capture) -> None:
     assert found["uncertainty_bits"] == pytest.approx(2.062987, abs=1e-6)
     unknown = reckoned("germination", capsys, counts)["indices"]
     assert unknown["peak_value"] is None and unknown["variance_days"] == found["variance_days"]
+
+
+@pytest.mark.parametrize("given", ["off", "fully open"])
+def test_a_lid_goes_by_the_word_in_records_or_the_one_that_is_said(
+    given: str, capsys: Capture
+) -> None:
+    """It is told by the word the round says, whichever was typed."""
+    where = ["--size", "1.2,0.6", "--glazing", "glass", "--radiation", "600"]
+    ran = run(["reckon", "frame", *where, "--lid", given], capsys)
+    assert "lid fully open:" in ran.out and ", fully open " in ran.out
+    day = ["--min", "5", "--max", "23", "--sun-hours", "12", "--lat", "52.5", "--lon", "-1"]
+    ran = run(["reckon", "frame", *day, "--on", "2026-05-27", "--lid", given], capsys)
+    assert "fully open" in ran.out
+    assert not [line for line in ran.out.splitlines() if line.endswith(" off")]

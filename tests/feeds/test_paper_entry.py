@@ -315,3 +315,16 @@ def test_the_example_on_a_sheet_can_be_typed_in(
         assert words[0] == "benchround"
         assert main([*words[1:], "--season", str(folder), *ON]) == 0
         assert len(recorded(capsys)) == len(words) - 4
+
+
+def test_a_lid_typed_in_is_said_as_the_round_says_it(
+    season: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The record holds "off", which nobody reads; the round on paper said "fully open"."""
+    main(["paper", "print", str(season), *ON])
+    at = numbers(season)["lids:frame-b:"]
+    capsys.readouterr()
+    assert main(["paper", "enter", str(at), str(season), *ON]) == 0
+    shown = capsys.readouterr().out
+    assert "fully open" in shown
+    assert " off" not in shown
