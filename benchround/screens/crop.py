@@ -12,7 +12,7 @@ from benchround.core.errors import BenchroundError
 from benchround.core.record import Draft, Kind
 from benchround.screens.batch_back import caution_lines, learned_lines, pair
 from benchround.screens.card import CardScreen
-from benchround.screens.crops import batch_words
+from benchround.screens.crops import batch_words, sort_words
 from benchround.screens.keys import CROP, bindings
 from benchround.screens.packet_lines import packet_row_words
 from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph
@@ -65,7 +65,7 @@ class CropScreen(CardScreen, inherit_bindings=False):
     def head_lines(self, width: int) -> Sequence[Line]:
         """Names, hazards in a word each, and the figure under the cursor in full."""
         crop = self.crop
-        words = f"{crop.name} ({crop.latin}), {crop.plant_class}, {crop.hardiness}"
+        words = f"{crop.name} ({crop.latin}), {sort_words(crop)}"
         lines = [line((fit(words, width), Role.HEADING))]
         if crop.hazards:
             hazards = f"Hazards: {', '.join(crop.hazards)} (tab tells the rest)"

@@ -15,6 +15,8 @@ from benchround.screens.look_up import LookUpScreen
 from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph
 from benchround.screens.widgets.pick_list import Row
 
+NAME_MOST, LATIN_MOST = 44, 38
+"""The longest names, with the other name a crop was found by."""
 NAME_WIDE, LATIN_WIDE, CLASS_WIDE, SOWN_WIDE = 26, 25, 18, 8
 
 
@@ -52,7 +54,7 @@ class CropsScreen(LookUpScreen, inherit_bindings=False):
     def _aside(self, crop: Crop, width: int) -> Iterator[Line]:
         season = self.desk.season
         yield from paragraph(crop.name, width, Role.HEADING)
-        yield from paragraph(f"{crop.latin}; {crop.plant_class}, {crop.hardiness}", width)
+        yield from paragraph(f"{crop.latin}; {sort_words(crop)}", width)
         if crop.synonyms:
             yield from pair("also", ", ".join(crop.synonyms), width)
         if crop.hazards:
@@ -74,6 +76,12 @@ class CropsScreen(LookUpScreen, inherit_bindings=False):
         self.bench.open("crop", key)
 
 
+def sort_words(crop: Crop) -> str:
+    """What sort of plant it is, and what cold it stands where the sort does not say it already."""
+    sort, hardiness = str(crop.plant_class), str(crop.hardiness)
+    return sort if sort.startswith(hardiness) else f"{sort}, {hardiness}"
+
+
 def batch_words(batch: Batch) -> str:
     """A batch in one line: id, variety, stage and day."""
     variety = f" '{batch.variety}'" if batch.variety else ""
@@ -90,14 +98,22 @@ def _row(name: CropNames, letters: str, sown: int) -> Row:
 
     def words(width: int) -> Line:
         called = f"{name.name} ({other})" if other else name.name
-        first = min(NAME_WIDE, width // 2)
-        rest = max(0, width - first - SOWN_WIDE)
-        sort = CLASS_WIDE if rest >= LATIN_WIDE + CLASS_WIDE else 0
+        first, latin, sort = _columns(width)
         return line(
             (fit(called, max(0, first - 1)) + " ", Role.STRONG),
-            (fit(name.latin, max(0, rest - sort - 1)) + " ", Role.INK),
+            (fit(name.latin, max(0, latin - 1)) + " ", Role.INK),
             (fit(str(name.plant_class), sort), Role.QUIET),
             (fit(batches, SOWN_WIDE), Role.DONE),
         )
 
     return Row(words, name.key)
+
+
+def _columns(width: int) -> tuple[int, int, int]:
+    """Columns for name, Latin name and class; both names take what is over, at most so much."""
+    first = min(NAME_WIDE, width // 2)
+    rest = max(0, width - first - SOWN_WIDE)
+    sort = CLASS_WIDE if rest >= LATIN_WIDE + CLASS_WIDE else 0
+    latin = rest - sort
+    more = max(0, latin - LATIN_WIDE) // 2
+    return min(NAME_MOST, first + more), min(LATIN_MOST, latin - more), sort

@@ -9,7 +9,7 @@ from benchround.core.planning.schedule import Step, expected_course
 from benchround.core.record import Draft, Kind
 from benchround.desk import Desk
 from benchround.screens.card import CardScreen
-from benchround.screens.crops import CropsScreen
+from benchround.screens.crops import CropsScreen, sort_words
 from benchround.screens.text import plain
 from tests.screens.stage import app_on, form_of, front, said, seen
 
@@ -212,3 +212,24 @@ async def test_sowing_from_the_card_names_the_crop(desk: Desk) -> None:
         await pilot.press("g", "c", *"nigella", "enter", "s")
         await pilot.pause()
         assert form_of(app).values()["crop"] == "nigella"
+
+
+async def test_the_list_of_crops_uses_a_wide_screen_for_all_its_columns(desk: Desk) -> None:
+    """What is over goes to the names and to what is told beside them, not to the Latin name."""
+    app = app_on(desk)
+    async with app.run_test(size=(200, 50)) as pilot:
+        await pilot.press("g", "c")
+        await pilot.pause()
+        assert isinstance(app.screen, CropsScreen)
+        rows = seen(app).splitlines()[1:-2]
+        listed = [row.split("|")[0] for row in rows]
+        assert not [row for row in listed if ".." in row]
+        longest = max(len(name.latin) for name in desk.library.names())
+        latin, sort = listed[0].index("Tagetes"), listed[0].index("half-hardy")
+        assert sort - latin <= longest + 3
+        assert app.screen.query_one("#aside").size.width > 46
+
+
+def test_what_sort_a_crop_is_is_not_said_twice(desk: Desk) -> None:
+    said = {name: sort_words(desk.season.crop(name)) for name in ("cosmos", "lettuce")}
+    assert said == {"cosmos": "half-hardy annual", "lettuce": "vegetable, hardy"}
