@@ -32,6 +32,7 @@ class BatchScreen(CardScreen, inherit_bindings=False):
 
     BINDINGS = bindings(BATCH)
     KEYS_OF = BATCH
+    OF_ROWS = frozenset(("record-batch", "withdraw", "turn", "next-card"))
 
     def __init__(self, about: str = "") -> None:
         super().__init__()

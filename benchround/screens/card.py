@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.containers import Container
@@ -24,6 +25,8 @@ class CardScreen(PageScreen, inherit_bindings=False):
 
     CSS_PATH = ["page.tcss", "card.tcss"]  # noqa: RUF012 - as Textual has it
     AUTO_FOCUS = "PickList"
+    OF_ROWS: ClassVar[frozenset[str]] = frozenset()
+    """Ids of keys at the foot that have nothing to do while the list is empty."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -41,6 +44,11 @@ class CardScreen(PageScreen, inherit_bindings=False):
     def picks(self) -> PickList:
         """The list."""
         return self.query_one(PickList)
+
+    @property
+    def foot_idle(self) -> frozenset[str]:
+        """The keys that are not named at the foot, because there is nothing to use them on."""
+        return frozenset() if any(row.key for row in self.picks.rows) else self.OF_ROWS
 
     @property
     def turned(self) -> bool:
@@ -78,6 +86,7 @@ class CardScreen(PageScreen, inherit_bindings=False):
         self.picks.show(self.rows(), key)
         self.query_one("#head", Told).rewrite(layout=True)
         self.query_one(Sheaf).rewrite()
+        self.query_one(KeyBar).rewrite()
 
     def on_pick_list_moved(self) -> None:
         """The head may tell of the row; what was asked of another one is no longer open."""

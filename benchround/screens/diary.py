@@ -42,6 +42,11 @@ class DiarySheet(Sheet, inherit_bindings=False):
         self._last: list[str] = []
         self._names: Sequence[Named] = ()
 
+    @property
+    def foot_idle(self) -> frozenset[str]:
+        """There is no line to take back before the first."""
+        return frozenset() if self._last else frozenset(("undo-line",))
+
     def make_fields(self) -> Sequence[Field]:
         """The one line."""
         self._names = self.desk.library.names()

@@ -97,6 +97,9 @@ class FirstRunScreen(Sheet, inherit_bindings=False):
         """The program this screen belongs to."""
         return cast("FirstRunApp", self.app)
 
+    def _what_stays(self) -> str:
+        return "nothing is begun and nothing is written"
+
     def make_fields(self) -> Sequence[Field]:
         """Where it lies, its frosts, its places; name and folder have their defaults."""
         return [

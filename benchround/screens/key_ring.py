@@ -48,9 +48,17 @@ class KeyRing:
         shown = [key for key in self.on(screen) if key.footer]
         return tuple(sorted(shown, key=lambda key: key.footer))
 
-    def footer_words(self, screen: str) -> tuple[tuple[str, str], ...]:
-        """The foot of a screen as (key, label)."""
-        return tuple((name_of(key.keys[0]), key.label) for key in self.footer(screen))
+    def footer_words(
+        self, screen: str, idle: frozenset[str] = frozenset()
+    ) -> tuple[tuple[str, str], ...]:
+        """The foot of a screen as (key, label).
+
+        Args:
+            screen: its name in the list of keys.
+            idle: ids of keys that have nothing to do now and are left out.
+        """
+        shown = (key for key in self.footer(screen) if key.id not in idle)
+        return tuple((name_of(key.keys[0]), key.label) for key in shown)
 
     def named(self, key_id: str) -> str:
         """The key of an action as it is shown in a sentence, such as "u" for undo.

@@ -40,6 +40,7 @@ class LidsScreen(WideCard, inherit_bindings=False):
     CSS_PATH = [*WideCard.CSS_PATH, "lids.tcss"]  # noqa: RUF012 - as Textual has it
     BINDINGS = bindings(LIDS)
     KEYS_OF = LIDS
+    OF_ROWS = frozenset(("open-ahead", "reading", "lid-day-after", "turn"))
 
     def __init__(self, code: str = "") -> None:
         super().__init__()
@@ -118,7 +119,7 @@ class LidsScreen(WideCard, inherit_bindings=False):
         key = self.picks.picked
         curve = self._curves.get(key)
         if curve is None:
-            yield from paragraph(NOTHING_LIVES if key else NO_FRAME, width, Role.QUIET)
+            yield from paragraph(NOTHING_LIVES if key else "", width, Role.QUIET)
             return
         high = self.query_one(Sheaf).size.height - AROUND_CURVES
         rows = max(LEAST_ROWS, min(MOST_ROWS, high))

@@ -31,6 +31,7 @@ class PacketsScreen(CardScreen, inherit_bindings=False):
     CSS_PATH = ["page.tcss", "card.tcss", "packets.tcss"]  # noqa: RUF012 - as Textual has it
     BINDINGS = bindings(PACKETS)
     KEYS_OF = PACKETS
+    OF_ROWS = frozenset(("change-packet", "withdraw", "sow-packet", "turn"))
 
     def __init__(self, about: str = "") -> None:
         super().__init__()

@@ -32,6 +32,7 @@ class TakeInScreen(WideCard, inherit_bindings=False):
 
     BINDINGS = bindings(TAKE_IN)
     KEYS_OF = TAKE_IN
+    OF_ROWS = frozenset(("take-rows", "only-faults", "turn"))
 
     def __init__(self) -> None:
         super().__init__()

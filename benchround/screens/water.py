@@ -38,6 +38,7 @@ class WaterScreen(WideCard, inherit_bindings=False):
 
     BINDINGS = bindings(WATER)
     KEYS_OF = WATER
+    OF_ROWS = frozenset(("open-ahead", "still-wet", "already-dry", "away", "turn"))
 
     def __init__(self) -> None:
         super().__init__()

@@ -59,6 +59,7 @@ class YearScreen(WideCard, inherit_bindings=False):
 
     BINDINGS = bindings(YEAR)
     KEYS_OF = YEAR
+    OF_ROWS = frozenset(("open-ahead", "order", "turn"))
 
     def __init__(self, about: str = "") -> None:
         super().__init__()

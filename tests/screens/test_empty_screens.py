@@ -41,6 +41,49 @@ async def test_an_empty_screen_says_what_to_do_first(
         assert words in shown
 
 
+FEET = {
+    "batch": (("g", "b"), {"s", "g", "?"}),
+    "packets": (("g", "p"), {"n", "g", "?"}),
+    "lids": (("g", "l"), {"g", "?"}),
+    "water": (("g", "d"), {"g", "?"}),
+    "year": (("g", "y"), {"f", "b", "g", "?"}),
+    "sheet in": (("g", "i"), {"o", "g", "?"}),
+    "diary": (("g", "n"), {"enter", "esc", "f1"}),
+}
+"""The keys at the foot of a screen with nothing on it: those that do something."""
+
+
+@pytest.mark.parametrize("name", FEET)
+async def test_the_foot_of_an_empty_screen_names_no_key_that_does_nothing(
+    name: str, empty_desk: Desk
+) -> None:
+    keys, named = FEET[name]
+    app = app_on(empty_desk)
+    async with app.run_test(size=(120, 24)) as pilot:
+        await pilot.press(*keys)
+        await pilot.pause()
+        foot = seen(app).rstrip("\n").splitlines()[-1]
+        assert {part.split()[0] for part in foot.split("  ")} == named
+
+
+async def test_the_foot_names_them_again_once_there_is_something(empty_desk: Desk) -> None:
+    app = app_on(empty_desk)
+    async with app.run_test(size=(120, 24)) as pilot:
+        await pilot.press("g", "b", "s", *"cosm", "ctrl+s")
+        await pilot.pause()
+        foot = seen(app).rstrip("\n").splitlines()[-1]
+        assert foot.startswith("r record  s sow again  x withdraw")
+
+
+async def test_what_is_not_to_be_told_twice_is_told_once(empty_desk: Desk) -> None:
+    app = app_on(empty_desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        for screen, words in (("l", "No frame or tunnel"), ("d", "Nothing stands in a tray")):
+            await pilot.press("g", screen)
+            await pilot.pause()
+            assert seen(app).count(words) == 1
+
+
 async def test_sowing_without_any_place_says_how_to_set_one_up_and_is_saved(
     empty_desk: Desk,
 ) -> None:

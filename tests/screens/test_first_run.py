@@ -217,6 +217,16 @@ async def test_leaving_begins_nothing_and_asks_once_about_what_was_typed() -> No
     assert not beginning.given
 
 
+async def test_a_question_mark_tells_the_way_out_of_a_season_not_begun() -> None:
+    app = app_of(Beginning())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("question_mark")
+        await pilot.pause()
+        assert form_of(app).field("lat_deg").text == ""
+        words = "esc leaves, nothing is begun and nothing is written"
+        assert app.screen.query_one(Status).said == words
+
+
 async def test_the_sample_is_one_key_away() -> None:
     app = app_of(Beginning())
     async with app.run_test(size=(80, 24)) as pilot:

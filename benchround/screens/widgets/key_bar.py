@@ -28,5 +28,6 @@ class KeyBar(Paper):
         """The keys that fit."""
         ring = cast("BenchroundApp", self.app).ring
         first = getattr(self.screen, "foot_first", "")
+        idle: frozenset[str] = getattr(self.screen, "foot_idle", frozenset())
         now = tuple((ring.named(key.id), key.label) for key in ring.keys if key.id == first)
-        return (foot_line((*now, *ring.footer_words(self._screen)), width),)
+        return (foot_line((*now, *ring.footer_words(self._screen, idle)), width),)
