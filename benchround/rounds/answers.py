@@ -29,6 +29,8 @@ TEMPERATURES = ("min_c", "max_c")
 LEAST_C, MOST_C = -45.0, 70.0
 MOST_LENGTH_MM = 10_000.0
 SOWING = (Kind.SOWN, Kind.RESOWN)
+IN_WORDS = ("packet", "storage")
+"""Figures that are typed in words, though no choices are given."""
 OF_PACKET = ("seeds", "grams", "storage")
 """Figures typed at a tick that belong to the packet it writes."""
 
@@ -112,7 +114,7 @@ def read_answer(ask: Ask, text: str, season: Season) -> Figure | None:
     if ask.whole:
         most = MOST_COUNT if ask.most is None else ask.most
         return naming(ask.label, lambda: read_whole(text, most))
-    if ask.into in ("packet", "storage"):
+    if ask.into in IN_WORDS:
         return text
     return naming(ask.label, lambda: _number(ask, text, units_of(season.settings)))
 

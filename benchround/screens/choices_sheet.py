@@ -46,7 +46,9 @@ class ChoicesSheet(Sheet, inherit_bindings=False):
         if setting.rule.form is TypedAs.CHOICE:
             finder = plain_choices(tuple(map(str, setting.rule.choices)))
             return Field(name, label, value, finder, only=True, hint=setting.meaning)
-        return Field(name, label, value, hint=f"{setting.rule.unit}; {setting.meaning}")
+        return Field(
+            name, label, value, hint=f"{setting.rule.unit}; {setting.meaning}", figure=True
+        )
 
     def _now(self, name: str) -> str:
         if name == LOOK:

@@ -53,10 +53,16 @@ class ContainerSheet(Sheet, inherit_bindings=False):
         }
         return [
             Field("name", "name", self.called, hint="as you call it"),
-            Field("cells", "cells", words.get("cells", "1"), hint="1 for a seed tray or a pot"),
-            Field("cell_ml", "one cell holds", words.get("cell_ml", ""), hint="ml"),
-            Field("length_m", "length", words.get("length_m", ""), hint="cm, inside"),
-            Field("width_m", "width", words.get("width_m", ""), hint="cm, inside"),
+            Field(
+                "cells",
+                "cells",
+                words.get("cells", "1"),
+                hint="1 for a seed tray or a pot",
+                figure=True,
+            ),
+            Field("cell_ml", "one cell holds", words.get("cell_ml", ""), hint="ml", figure=True),
+            Field("length_m", "length", words.get("length_m", ""), hint="cm, inside", figure=True),
+            Field("width_m", "width", words.get("width_m", ""), hint="cm, inside", figure=True),
         ]
 
     def title_lines(self, width: int) -> Sequence[Line]:

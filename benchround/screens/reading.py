@@ -60,9 +60,9 @@ class ReadingSheet(Sheet, inherit_bindings=False):
         place = season.place(self.code)
         where = among([OUTSIDE, *place_choices(season)])
         return [
-            Field("min_c", "lowest", hint=f"degrees {units.degrees}"),
-            Field("max_c", "highest", hint=f"degrees {units.degrees}"),
-            Field("rain_mm", "rain", hint=str(units.rain)),
+            Field("min_c", "lowest", hint=f"degrees {units.degrees}", figure=True),
+            Field("max_c", "highest", hint=f"degrees {units.degrees}", figure=True),
+            Field("rain_mm", "rain", hint=str(units.rain), figure=True),
             Field("place", "where", place.name if place else OUTSIDE.name, where, only=True),
             day_field(self.day, self.desk.today),
         ]

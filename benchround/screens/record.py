@@ -105,6 +105,7 @@ class RecordSheet(Sheet, inherit_bindings=False):
         turned = wanted.unit == MM or self._in_inches(wanted)
         field.hint = self._units.length_unit if turned else wanted.unit
         field.hidden = True
+        field.figure = wanted.sort in (NUMBER, WHOLE)
         return field
 
     @property

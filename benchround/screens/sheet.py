@@ -11,6 +11,7 @@ from benchround.core.record import Draft, Figure, Kind
 from benchround.core.task import Ask, Task
 from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_note
+from benchround.rounds.answers import IN_WORDS
 from benchround.screens.keys import TASK, bindings
 from benchround.screens.read_first import as_read, crop_of, in_full, unread
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault, by_field
@@ -61,7 +62,8 @@ class TaskSheet(Sheet, inherit_bindings=False):
             return Field(ask.into, ask.label, ask.default, finder, only=True, hint=hint)
         most = f"up to {ask.most}" if ask.most is not None else ""
         said = ", ".join(words for words in (hint, most) if words)
-        return Field(ask.into, ask.label, ask.default, hint=said)
+        figure = ask.whole or ask.into not in IN_WORDS
+        return Field(ask.into, ask.label, ask.default, hint=said, figure=figure)
 
     def title_lines(self, width: int) -> Sequence[Line]:
         """The task and what to do."""

@@ -153,6 +153,13 @@ class Sheet(BenchScreen[str], inherit_bindings=False):
         self.forget_refusal(self.refusal)
         self._tell()
 
+    def on_form_asked(self) -> None:
+        """Show all keys; where there is no such page, say how to leave."""
+        if any(key.action == "help" for key in self.ring.on(self.KEYS_OF)):
+            self.action_help()
+        else:
+            self.say(self.way_out())
+
     def _tell(self) -> None:
         try:
             self.retell()

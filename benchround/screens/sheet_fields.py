@@ -43,7 +43,7 @@ def place_of(field_text: str, season: Season) -> str:
 def day_field(day: date, today: date, *, label: str = "day", name: str = "day") -> Field:
     """A field for a day."""
     default = "today" if day == today else day.isoformat()
-    return Field(name, label, default=default, hint=say_full(day, today))
+    return Field(name, label, default=default, hint=say_full(day, today), figure=True)
 
 
 def month_first(season: Season) -> bool:

@@ -47,12 +47,14 @@ def where_fields(said: Mapping[str, Figure]) -> list[Field]:
             "latitude",
             say_latitude(lat) if isinstance(lat, int | float) else "",
             hint="such as 52.5 or 33.9 S",
+            figure=True,
         ),
         Field(
             "lon_deg",
             "longitude",
             say_longitude(lon) if isinstance(lon, int | float) else "",
             hint="such as 1.5 or 1.0 W",
+            figure=True,
         ),
     ]
 
@@ -60,7 +62,7 @@ def where_fields(said: Mapping[str, Figure]) -> list[Field]:
 def frost_fields(said: Mapping[str, Figure]) -> list[Field]:
     """The three frost days, and the file they can come from instead."""
     days = [
-        Field(name, label, say_year_day(str(said.get(name, ""))), hint=hint)
+        Field(name, label, say_year_day(str(said.get(name, ""))), hint=hint, figure=True)
         for name, (label, hint) in FROST_LABELS.items()
     ]
     file = Field(FILE, "or weather file", finder=path_finder, wide=True)

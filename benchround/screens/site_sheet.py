@@ -57,7 +57,7 @@ class SiteSheet(Sheet, inherit_bindings=False):
         told = f"{height:g}" if isinstance(height, int | float) else ""
         return [
             *where_fields(said),
-            Field("altitude_m", "altitude", told, hint="m above the sea"),
+            Field("altitude_m", "altitude", told, hint="m above the sea", figure=True),
             timezone_field(said),
             *frost_fields(said),
             yes_no_field("children", "children", said, "cautions are told for them"),

@@ -47,7 +47,7 @@ class WeighingSheet(Sheet, inherit_bindings=False):
     def make_fields(self) -> Sequence[Field]:
         """The weight and the day."""
         today = self.desk.today
-        return [Field("grams", "weighs", hint="g, one tray"), day_field(today, today)]
+        return [Field("grams", "weighs", hint="g, one tray", figure=True), day_field(today, today)]
 
     def title_lines(self, width: int) -> Sequence[Line]:
         """Which tray."""

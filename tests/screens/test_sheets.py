@@ -190,3 +190,36 @@ def test_what_moves_a_batch_on_is_offered_first() -> None:
     assert moving == sorted(moving, reverse=True)
     assert Kind.FIRST_UP in kinds
     assert Kind.PLANTED_OUT not in kinds
+
+
+NUMBERS = {
+    "weighs": (("g", "d", "m"), {"grams", "day"}),
+    "reading": (("g", "w", "m"), {"min_c", "max_c", "rain_mm", "day"}),
+    "sowing": (("s",), {"wanted", "seeds", "cells", "per_cell", "depth_mm", "day"}),
+    "packet": (("g", "p", "n"), {"year", "seeds", "grams", "germination", "tested"}),
+    "place": (("g", "t", "n"), {"length_m", "width_m", "trays", "shade_share", "set_c"}),
+    "container": (("g", "t", "c"), {"cells", "cell_ml", "length_m", "width_m"}),
+}
+"""Sheets: how they are opened, and their fields for a number or a day."""
+
+
+@pytest.mark.parametrize("keys, numbers", NUMBERS.values(), ids=NUMBERS)
+async def test_a_question_mark_in_a_number_asks_for_help_and_elsewhere_is_typed(
+    desk: Desk, keys: tuple[str, ...], numbers: set[str]
+) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(100, 40)) as pilot:
+        await pilot.press(*keys)
+        await pilot.pause()
+        form, sheet = form_of(app), front(app)
+        for field in form.fields:
+            form.go(field.id)
+            before = field.text
+            await pilot.press("question_mark")
+            await pilot.pause()
+            if field.id in numbers:
+                assert (front(app), field.text) == ("page", before), field.id
+                await pilot.press("escape")
+                await pilot.pause()
+            else:
+                assert (front(app), field.text) == (sheet, "?"), field.id

@@ -36,6 +36,7 @@ class Field:
         error: what is wrong with it; shown in place of the hint.
         hidden: not asked for now.
         wide: takes the whole line.
+        figure: takes a number or a day, in which no question mark can stand: it asks for help.
         typed: what was typed; None while the default stands.
         letters: what was typed to find a choice by.
         picked: which of the choices was picked by hand.
@@ -51,6 +52,7 @@ class Field:
     error: str = ""
     hidden: bool = False
     wide: bool = False
+    figure: bool = False
     typed: LineEdit | None = None
     letters: str = ""
     picked: int | None = None

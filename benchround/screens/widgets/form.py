@@ -40,6 +40,9 @@ class Form(Paper, can_focus=True):
     class Changed(Message):
         """Something in the form is different now."""
 
+    class Asked(Message):
+        """Help was asked for with a question mark where none can be typed."""
+
     class Cut(Message):
         """What was pasted did not all have room."""
 
@@ -137,6 +140,10 @@ class Form(Paper, can_focus=True):
         edit = EDITS.get(event.key)
         if edit is not None:
             self.now.edit(edit)
+        elif event.character == "?" and self.now.figure:
+            event.stop()
+            self.post_message(self.Asked())
+            return
         elif event.is_printable and event.character:
             self.now.type(event.character)
         else:
