@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import argparse
 
+from benchround.core.caution.due import CAUTIONS
+from benchround.core.caution.mentions import cautions_of_note
 from benchround.core.record import Kind
 from benchround.core.record_figures import KINDS, KindRule
 from benchround.core.season import Season
@@ -11,7 +13,7 @@ from benchround.plain import JsonValue
 from benchround.rounds.record_line import NEW
 from benchround.rounds.typed_words import kind_named, read_clock
 from benchround.shell.opened import add_season, day_typed, figure_word, reader, writing
-from benchround.shell.saying import add_json, answer, recorded_lines, written
+from benchround.shell.saying import add_json, answer, recorded_lines, remark, written
 
 HELP = "record what happened to a batch, a place or the site"
 
@@ -88,6 +90,8 @@ def run(given: argparse.Namespace) -> int:
         if value["stage"]:
             lines.append(f"{draft.about} is now: {value['stage']}")
         answer(value, lines, as_json=given.json)
+        said = cautions_of_note(given.text, str(draft.figures.get("cause", "")))
+        remark(f"Caution: {CAUTIONS[name].short}" for name in said)
     return 0
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import partial
 
+from benchround.core.caution.due import CAUTIONS, Page, setup_cautions, worst_first
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.record import Draft, Kind
 from benchround.core.record_figures import Form as TypedAs
@@ -17,6 +18,7 @@ from benchround.screens.site_sheet import SAME
 from benchround.screens.text import Line, Role, paragraph
 from benchround.screens.widgets.field import Field, plain_choices
 
+COMPOST = "compost"
 FETCH, ADDRESS = "weather_fetch", "weather_url"
 ON, LOOK = "on", "look"
 OFF_WORDS = "Fetching the outlook is off: nothing goes out to the network."
@@ -65,10 +67,15 @@ class ChoicesSheet(Sheet, inherit_bindings=False):
         return paragraph("Choices for this season", width, Role.HEADING)
 
     def note_lines(self, width: int) -> Sequence[Line]:
-        """What fetching would send, and what the units reach."""
+        """What fetching would send, what the units reach, and what to mind with compost."""
         return list(self._notes(width))
 
     def _notes(self, width: int) -> Iterator[Line]:
+        if self.form.now.id == COMPOST:
+            pages = (Page.COMPOST_STOCK, Page.COMPOST_MIX)
+            for name in worst_first(name for page in pages for name in setup_cautions(page)):
+                yield from paragraph(f"Caution: {CAUTIONS[name].short}", width, Role.CAUTION)
+            return
         words = "Degrees and rain are as you read and type them; records keep one form."
         yield from paragraph(words, width, Role.QUIET)
         if self.form.field(FETCH).value != ON:

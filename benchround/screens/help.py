@@ -4,11 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from benchround.core.caution.due import CAUTIONS, Page, setup_cautions
 from benchround.screens.keys import GROUPS, SCREEN_WORDS
 from benchround.screens.page import PageScreen
 from benchround.screens.text import BLANK, Line, Role, line, paragraph
 
 KEY_WIDE = 20
+LABELS_FIRST = (
+    "Product labels, your local rules, licensed trades and your own poison line go before anything "
+    "said here. That a plant has no caution does not prove it safe."
+)
 STANDINGS = (
     ("overdue 4", Role.OVERDUE, "four days after its last good day"),
     ("late", Role.LATE, "seed that should have come up by now"),
@@ -50,6 +55,7 @@ class HelpScreen(PageScreen):
         for word, role, meaning in STANDINGS:
             yield from _row(word, role, meaning, width)
         yield from self._known(width)
+        yield from _cautions(width)
 
     def _known(self, width: int) -> Iterator[Line]:
         desk = self.desk
@@ -60,6 +66,17 @@ class HelpScreen(PageScreen):
             yield from paragraph("Worth knowing", width, Role.HEADING)
         for words in known:
             yield from paragraph(words, width, Role.CAUTION, "  ")
+
+
+def _cautions(width: int) -> Iterator[Line]:
+    """What anyone who works at a bench should know, and what goes before it."""
+    yield BLANK
+    yield from paragraph("Cautions for all work", width, Role.HEADING)
+    for name in setup_cautions(Page.HELP):
+        caution = CAUTIONS[name]
+        yield from paragraph(caution.short, width, Role.CAUTION)
+        yield from paragraph(f"  {caution.full}", width, Role.INK, "  ")
+    yield from paragraph(LABELS_FIRST, width, Role.STRONG)
 
 
 def _row(head: str, role: Role, words: str, width: int) -> Iterator[Line]:

@@ -43,6 +43,14 @@ class Sheaf(Paper, can_focus=True):
         last = max(0, self._reached(self.top + by + size.height) - size.height)
         self.top = max(0, min(last, self.top + by))
         self.draw_changes()
+        for foot in self.screen.query(KeyBar):
+            foot.rewrite()
+
+    @property
+    def at_end(self) -> bool:
+        """Whether the last line is in sight; not while there is no room yet."""
+        bottom = self.top + self.size.height
+        return bool(self.size.height) and self._reached(bottom + 1) <= bottom
 
     def _reached(self, number: int) -> int:
         """How many lines there are, at least; fewer than the number only where there are fewer."""
@@ -121,6 +129,11 @@ class PageScreen(BenchScreen[str], inherit_bindings=False):
     def more_key(self) -> str:
         """The key that shows the rest of the page."""
         return "page down"
+
+    @property
+    def foot_idle(self) -> frozenset[str]:
+        """At the end of the page there is no more of it."""
+        return frozenset(("read-down",)) if self.query_one(Sheaf).at_end else frozenset()
 
     def compose(self) -> ComposeResult:
         """Page, status, foot."""

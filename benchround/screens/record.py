@@ -30,7 +30,13 @@ from benchround.screens.record_fields import (
 )
 from benchround.screens.record_words import kind_finder
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault
-from benchround.screens.sheet_fields import day_field, echo_day, month_first, place_field
+from benchround.screens.sheet_fields import (
+    day_field,
+    echo_day,
+    month_first,
+    note_cautions,
+    place_field,
+)
 from benchround.screens.text import Line, Role, line, paragraph
 from benchround.screens.widgets.field import Choice, Field, plain_choices
 from benchround.screens.words import figure_words
@@ -130,8 +136,11 @@ class RecordSheet(Sheet, inherit_bindings=False):
         ]
 
     def note_lines(self, width: int) -> Sequence[Line]:
-        """What was recorded last."""
-        lines: list[Line] = [line(("Recorded last", Role.HEADING))]
+        """Cautions for what is typed, and what was recorded last."""
+        cause = self.form.field("cause")
+        said = "" if cause.hidden else cause.value
+        lines = note_cautions(self.form.field("note").text, said, width)
+        lines.append(line(("Recorded last", Role.HEADING)))
         for record in reversed(self.sown_batch.records[-LAST_RECORDS:]):
             figures = figure_words(record.figures, self.desk.season)
             said = ", ".join(words for words in (figures, own(record.note)) if words)

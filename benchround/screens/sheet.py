@@ -15,7 +15,13 @@ from benchround.rounds.answers import IN_WORDS
 from benchround.screens.keys import TASK, bindings
 from benchround.screens.read_first import as_read, crop_of, in_full, unread
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault, by_field
-from benchround.screens.sheet_fields import day_field, echo_day, month_first, place_field
+from benchround.screens.sheet_fields import (
+    day_field,
+    echo_day,
+    month_first,
+    note_cautions,
+    place_field,
+)
 from benchround.screens.text import Line, Role, paragraph
 from benchround.screens.widgets.field import Field, plain_choices
 from benchround.screens.words import subject_in_full, tick_words
@@ -110,8 +116,10 @@ class TaskSheet(Sheet, inherit_bindings=False):
         """What is to be read first, what ticking writes, and why the task is there."""
         task = self.done_task
         writes = f"as it stands it writes: {tick_words(task, self.desk.season)}"
+        note = self.form.field("note").text if self.form.has("note") else ""
         return [
             *self._first_words(width),
+            *note_cautions(note, "", width),
             *paragraph(writes, width, Role.QUIET, "  "),
             *paragraph(f"why: {task.why}", width, Role.QUIET, "  "),
         ]

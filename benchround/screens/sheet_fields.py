@@ -5,11 +5,29 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
+from benchround.core.caution.due import CAUTIONS
 from benchround.core.errors import InputError
 from benchround.core.season import Season
 from benchround.core.typed.date import month_first as first_the_month
 from benchround.core.typed.date import read_day, say_full
+from benchround.screens.text import Line, Role, paragraph
 from benchround.screens.widgets.field import Choice, Field, among
+
+
+def note_cautions(note: str, cause: str, width: int) -> list[Line]:
+    """The cautions for what a note mentions or a loss is put down to, the worst one in full."""
+    if not (note.strip() or cause):
+        return []
+    from benchround.core.caution.mentions import cautions_of_note  # few sheets need it
+
+    found = [CAUTIONS[name] for name in cautions_of_note(note, cause)]
+    return [
+        row
+        for number, caution in enumerate(found)
+        for row in paragraph(
+            f"Caution: {caution.short if number else caution.full}", width, Role.CAUTION
+        )
+    ]
 
 
 def place_choices(season: Season) -> Sequence[Choice]:

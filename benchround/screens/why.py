@@ -11,8 +11,9 @@ from benchround.core.record import Draft, Kind
 from benchround.core.task import HARM_WORDS, Task
 from benchround.core.unit_words import own
 from benchround.screens.keys import WHY, bindings
-from benchround.screens.page import PageScreen
+from benchround.screens.page import PageScreen, Sheaf
 from benchround.screens.text import BLANK, Line, Role, line, paragraph
+from benchround.screens.widgets.key_bar import KeyBar
 from benchround.screens.words import (
     standing_words,
     subject_in_full,
@@ -38,6 +39,12 @@ class WhyScreen(PageScreen, inherit_bindings=False):
         super().__init__()
         self.told_task = task
         self.day = day
+
+    @property
+    def foot_idle(self) -> frozenset[str]:
+        """No caution is left to be read, or no more of the page."""
+        waits = any(in_full for _, in_full in self._shown())
+        return super().foot_idle | (frozenset() if waits else {"have-read"})
 
     def page_lines(self, width: int) -> Sequence[Line]:
         """Everything there is to say."""
@@ -81,10 +88,9 @@ class WhyScreen(PageScreen, inherit_bindings=False):
         if not self.told_task.cautions:
             return
         yield BLANK
-        yield line(
-            ("Cautions", Role.HEADING),
-            (f"   {self.ring.named('have-read')}: I have read them", Role.QUIET),
-        )
+        waits = any(in_full for _, in_full in self._shown())
+        said = f"   {self.ring.named('have-read')}: I have read them" if waits else "   read"
+        yield line(("Cautions", Role.HEADING), (said, Role.QUIET))
         for name in self.told_task.cautions:
             caution = CAUTIONS[name]
             yield from paragraph(caution.short, width, Role.CAUTION)
@@ -102,6 +108,8 @@ class WhyScreen(PageScreen, inherit_bindings=False):
         number = "1 caution" if len(names) == 1 else f"{len(names)} cautions"
         doings = self.bench.doings
         self.say(doings.record(drafts, self.desk.today, self.told_task.key, f"read {number}"))
+        self.query_one(Sheaf).rewrite()
+        self.query_one(KeyBar).rewrite()
 
 
 def _told(what: str, words: str, width: int) -> Iterator[Line]:

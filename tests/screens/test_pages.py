@@ -98,3 +98,37 @@ async def test_help_names_every_key_of_its_screen(desk: Desk) -> None:
         text = page_of(app)
         assert all(f"{key.shown} {key.tooltip}" in text for key in keys_on("sow"))
     assert {key.group for screen in (ROUND, *SHEETS) for key in keys_on(screen)} <= set(GROUPS)
+
+
+async def test_the_foot_of_a_page_offers_more_only_while_there_is_more(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("question_mark")
+        await pilot.pause()
+        assert "page down more" in seen(app).splitlines()[-1]
+        await pilot.press(*["pagedown"] * 9)
+        await pilot.pause()
+        assert "more" not in seen(app).splitlines()[-1]
+        await pilot.press("pageup")
+        await pilot.pause()
+        assert "page down more" in seen(app).splitlines()[-1]
+
+
+async def test_a_page_without_cautions_to_read_does_not_offer_to_have_read_them(
+    desk: Desk,
+) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 40)) as pilot:
+        await pilot.pause()
+        stand_on(app, Family.THERMOMETER, "")
+        await pilot.press("w")
+        await pilot.pause()
+        assert "have read" not in seen(app)
+        await pilot.press("escape")
+        stand_on(app, Family.LIDS, "frame-a")
+        await pilot.press("w")
+        await pilot.pause()
+        assert seen(app).splitlines()[-1].startswith("a have read")
+        await pilot.press("a")
+        await pilot.pause()
+        assert "have read" not in seen(app).splitlines()[-1]

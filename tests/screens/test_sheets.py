@@ -8,8 +8,9 @@ from benchround.core.lifecycle import NEXT, Stage
 from benchround.core.record import Kind
 from benchround.core.task import Family
 from benchround.desk import Desk
+from benchround.screens.page import Sheaf
 from benchround.screens.record_fields import ASKED, NEEDS, NOT_BY_HAND, WANTED, kinds_for
-from tests.screens.stage import app_on, form_of, front, said, stand_on
+from tests.screens.stage import app_on, form_of, front, said, seen, stand_on
 
 
 async def test_a_task_sheet_begins_with_the_defaults(desk: Desk) -> None:
@@ -223,3 +224,58 @@ async def test_a_question_mark_in_a_number_asks_for_help_and_elsewhere_is_typed(
                 await pilot.pause()
             else:
                 assert (front(app), field.text) == (sheet, "?"), field.id
+
+
+async def test_a_note_of_a_treatment_brings_the_caution_that_defers_to_the_label(
+    desk: Desk,
+) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "b", "r", *"noted", "tab")
+        await pilot.pause()
+        assert "Caution:" not in seen(app)
+        await pilot.press(*"sprayed greenfly")
+        await pilot.pause()
+        shown = " ".join(seen(app).split())
+        assert "stands on the product's label" in shown
+        assert "Caution: Garden chemicals: own bottle" in shown
+
+
+async def test_a_loss_to_slugs_brings_the_caution_on_bait(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "b", "r", *"lost", "tab", "tab", *"slug", "tab")
+        await pilot.pause()
+        assert "Caution: Slug bait: lawful kinds only" in seen(app)
+
+
+async def test_a_note_at_a_tick_brings_its_caution_too(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 40)) as pilot:
+        await pilot.pause()
+        stand_on(app, Family.PRICK_OUT, "b25")
+        await pilot.press("enter", *["tab"] * 3, *"new bag of compost")
+        await pilot.pause()
+        assert "Caution: Keep compost bags shut and in the cool" in seen(app)
+
+
+async def test_the_choice_of_compost_tells_what_to_mind_with_it(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "t", *["down"] * 13, "enter")
+        await pilot.pause()
+        assert form_of(app).now.id == "compost"
+        shown = seen(app)
+        for words in ("Compost dust", "Perlite: wet it", "Do not bake soil", "Keep compost bags"):
+            assert f"Caution: {words}" in shown
+
+
+async def test_help_tells_the_cautions_for_all_work_and_what_goes_before_them(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("question_mark", *["pagedown"] * 9)
+        await pilot.pause()
+        text = " ".join(app.screen.query_one(Sheaf).text.split())
+        for words in ("Wash your hands before food", "is your tetanus jab current?"):
+            assert words in text
+        assert "Product labels, your local rules" in " ".join(seen(app).split())

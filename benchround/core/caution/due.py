@@ -40,6 +40,7 @@ __all__ = [
     "read_key",
     "setup_cautions",
     "to_show",
+    "worst_first",
 ]
 
 CAUTIONS: Mapping[str, Caution] = MappingProxyType(
@@ -84,6 +85,11 @@ def _rank(caution_id: str) -> tuple[bool, int, str]:
 @lru_cache(maxsize=8192)
 def _worst_first(ids: frozenset[str]) -> tuple[str, ...]:
     return tuple(sorted(ids, key=_rank))
+
+
+def worst_first(ids: Iterable[str]) -> tuple[str, ...]:
+    """Ids in the order in which they are said: those that can kill first, then worst first."""
+    return _worst_first(frozenset(ids))
 
 
 @dataclass(frozen=True, slots=True)

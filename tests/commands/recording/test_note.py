@@ -108,6 +108,22 @@ def test_time_day_and_text_are_kept(season: Path, run: Run) -> None:
     assert record.at.isoformat("minutes") == "07:05"
 
 
+@pytest.mark.parametrize(
+    ("words", "caution"),
+    [
+        (("noted", "--text", "sprayed them"), "only products approved here, used as labelled"),
+        (("lost", "count=1", "cause=slug"), "Slug bait: lawful kinds only"),
+        (("noted", "--text", "leaning a little"), ""),
+    ],
+)
+def test_the_caution_of_what_is_noted_is_said_beside_it(
+    season: Path, run: Run, words: tuple[str, ...], caution: str
+) -> None:
+    said = run("note", "b20", *words).err
+    assert caution in said
+    assert ("Caution" in said) is bool(caution)
+
+
 REFUSED = [
     (("b20", "conted"), "counted"),
     (("b20", "co"), "counted"),
