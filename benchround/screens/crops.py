@@ -13,7 +13,7 @@ from benchround.screens.batch_back import learned_lines, pair
 from benchround.screens.keys import CROPS, bindings
 from benchround.screens.look_up import LookUpScreen
 from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph
-from benchround.screens.widgets.pick_list import Row
+from benchround.screens.widgets.pick_list import Row, told
 
 NAME_MOST, LATIN_MOST = 44, 38
 """The longest names, with the other name a crop was found by."""
@@ -39,7 +39,8 @@ class CropsScreen(LookUpScreen, inherit_bindings=False):
         sown: dict[str, int] = {}
         for batch in self.desk.season.batches.values():
             sown[batch.crop] = sown.get(batch.crop, 0) + 1
-        return [_row(name, letters, sown.get(name.key, 0)) for name in self._crops(letters)]
+        rows = [_row(name, letters, sown.get(name.key, 0)) for name in self._crops(letters)]
+        return rows or [told(line((self.nothing_words(), Role.QUIET)))]
 
     def _crops(self, letters: str) -> Sequence[CropNames]:
         if letters.strip():

@@ -60,6 +60,8 @@ class FindScreen(LookUpScreen, inherit_bindings=False):
         self._shown = {one.key: one for one in found}
         if not found and not letters:
             return [told(line((NOTHING, Role.STRONG)))]
+        if not found:
+            return [told(line((self.nothing_words(), Role.QUIET)))]
         longest = max((width_of(one.title) for one in found), default=0)
         return [_row(one, longest) for one in found]
 

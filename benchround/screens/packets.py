@@ -72,8 +72,16 @@ class PacketsScreen(CardScreen, inherit_bindings=False):
         empty = sum(1 for packet in season.packets.values() if packet.left == 0)
         used = f", {empty} used up" if empty else ""
         words = f"{number} packet{'s' if number != 1 else ''}{used}, {say_day(today)}"
+        title = line((fit(words, width), Role.HEADING))
+        if not self.picks.display:
+            return [title]
         columns = packet_head(max(0, self.picks.size.width - 2))
-        return [line((fit(words, width), Role.HEADING)), line((f"  {columns}", Role.QUIET))]
+        return [title, line((f"  {columns}", Role.QUIET))]
+
+    def action_turn(self) -> None:
+        """Turn the card over; the words over the columns belong to the list."""
+        super().action_turn()
+        self.call_after_refresh(self._rewrite_head)
 
     def rows(self) -> Sequence[Row]:
         """A row for each packet."""

@@ -80,9 +80,8 @@ class RoundScreen(BenchScreen[None], inherit_bindings=False):
 
     def came_back(self, said: str | None) -> None:
         """Show the round after a sheet was closed; `said` is what it recorded."""
+        self.say(said or "")  # what was said before may not be the last thing done any more
         self.show_round()
-        if said:
-            self.say(said)
 
     def _show_task(self) -> None:
         """Tell of the task the cursor stands on."""

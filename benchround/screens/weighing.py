@@ -9,6 +9,7 @@ from benchround.core.errors import BenchroundError
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.typed.date import read_day, say_full
 from benchround.core.typed.figures import read_number
+from benchround.core.water.tray_holder import compost_of, holder_of
 from benchround.screens.keys import WEIGHING, bindings
 from benchround.screens.sheet_base import Reading, Sheet, SheetFault
 from benchround.screens.sheet_fields import day_field, echo_day, month_first
@@ -17,7 +18,7 @@ from benchround.screens.widgets.field import Field
 
 MOST_G = 100_000.0
 HOW = (
-    "Weigh one tray after watering, when it has drained, and the same tray again days later "
+    "Weigh one {0} after watering, when it has drained, and the same {0} again days later "
     "before the next watering. Rain between the two, or water given, spoils the pair."
 )
 SHOWN = 4
@@ -44,10 +45,20 @@ class WeighingSheet(Sheet, inherit_bindings=False):
         """One sheet for each tray."""
         return f"{WEIGHING} {self.about} {self.part_name}"
 
+    @property
+    def _what(self) -> str:
+        """What is put on the scales: a pot or a tray."""
+        season = self.desk.season
+        batch = season.batches[self.about]
+        part = next((one for one in batch.parts if one.name == self.part_name), batch.main)
+        crop, compost = season.crop(batch.crop), compost_of(season)
+        return holder_of(batch, part, crop, season.containers, compost).each.split()[-1]
+
     def make_fields(self) -> Sequence[Field]:
         """The weight and the day."""
         today = self.desk.today
-        return [Field("grams", "weighs", hint="g, one tray", figure=True), day_field(today, today)]
+        grams = Field("grams", "weighs", hint=f"g, one {self._what}", figure=True)
+        return [grams, day_field(today, today)]
 
     def title_lines(self, width: int) -> Sequence[Line]:
         """Which tray."""
@@ -63,7 +74,7 @@ class WeighingSheet(Sheet, inherit_bindings=False):
             grams = record.number("grams")
             said = f"{say_full(record.day, self.desk.today)}: {grams:g} g" if grams else ""
             lines += paragraph(said, width)
-        return [*lines, *paragraph(HOW, width, Role.QUIET)]
+        return [*lines, *paragraph(HOW.format(self._what), width, Role.QUIET)]
 
     def _before(self) -> list[Record]:
         batch = self.desk.season.batches[self.about]

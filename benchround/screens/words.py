@@ -36,7 +36,7 @@ COLD = "down to"
 """How a coming day is told that brings cold."""
 SILENT = frozenset({"of_place", "part", "family", "final"})
 """Figures that say nothing to the grower."""
-BARE = ("container", "cause", "reason", "variety", "crop", "position")
+BARE = ("container", "cause", "reason", "variety", "crop", "position", "said")
 """Figures that need no name to be understood."""
 UNITS = {"_c": "C", "_mm": "mm", "_cm": "cm", "_m": "m", "_h": "h", "_kmh": "km/h"}
 
@@ -193,6 +193,8 @@ def _figure(name: str, value: Figure, season: Season) -> str:
         return said if name in BARE else f"{name} {said}"
     if name in BARE:
         return own(str(value))
+    if name == "grams" and not isinstance(value, str):
+        return f"{value:g} g"
     if name in ("raising", "covering"):
         return OTHERS[name].format(value)
     return f"{name.replace('_', ' ')} {own(value) if isinstance(value, str) else value}"

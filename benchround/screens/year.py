@@ -80,6 +80,13 @@ class YearScreen(WideCard, inherit_bindings=False):
         return cls(about if about in bench.desk.season.batches else bench.last_batch)
 
     @property
+    def foot_idle(self) -> frozenset[str]:
+        """Only the strips can be sorted."""
+        return super().foot_idle | (
+            frozenset(("order",)) if self.view is not View.STRIPS else set()
+        )
+
+    @property
     def season(self) -> Season:
         """The open season."""
         return self.desk.season

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from benchround.core.crop.crop import Crop
+from benchround.core.crop.page import crop_figures
 from benchround.core.planning.schedule import Step, expected_course
 from benchround.core.record import Draft, Kind
 from benchround.desk import Desk
@@ -233,3 +234,25 @@ async def test_the_list_of_crops_uses_a_wide_screen_for_all_its_columns(desk: De
 def test_what_sort_a_crop_is_is_not_said_twice(desk: Desk) -> None:
     said = {name: sort_words(desk.season.crop(name)) for name in ("cosmos", "lettuce")}
     assert said == {"cosmos": "half-hardy annual", "lettuce": "vegetable, hardy"}
+
+
+@pytest.mark.parametrize("screen", ["c", "f"])
+async def test_letters_nothing_goes_by_are_said_to_be(desk: Desk, screen: str) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", screen, *"qqzz")
+        await pilot.pause()
+        assert "Nothing goes by these letters: take some away." in seen(app)
+        await pilot.press("enter", "ctrl+u")
+        await pilot.pause()
+        assert "Nothing goes by" not in seen(app)
+
+
+def test_only_a_bulb_has_a_figure_for_its_leaves_to_die_back(desk: Desk) -> None:
+    shown = {
+        name: {one.name for one in crop_figures(crop, crop, {})}
+        for name in ("tomato", "tulip")
+        for crop in (desk.season.crop(name),)
+    }
+    assert "bulb_rest_days" not in shown["tomato"]
+    assert "bulb_rest_days" in shown["tulip"]

@@ -250,3 +250,32 @@ async def test_a_tray_emptied_since_it_was_filled_yesterday_is_said_to_be(desk: 
         assert "dry since" not in text
         assert "watered Tue 26 May, its spare water gone within the day; none is left to go" in text
         assert "filled this morning, it wants water again today: look once more" in text
+
+
+async def test_a_pot_is_weighed_as_a_pot_and_said_in_grams(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "d", "home")
+        await pilot.pause()
+        screen = app.screen
+        assert isinstance(screen, WaterScreen)
+        screen.picks.show(screen.rows(), "b04")
+        await pilot.press("m")
+        await pilot.pause()
+        assert "g, one pot" in seen(app)
+        assert "Weigh one pot after watering" in seen(app)
+        await pilot.press(*"612", "enter")
+        await pilot.pause()
+        assert said(app) == "Recorded: b04 weighed: 612 g (u takes it back)."
+        screen.picks.show(screen.rows(), "b02")
+        await pilot.press("m")
+        await pilot.pause()
+        assert "g, one tray" in seen(app)
+
+
+async def test_a_look_is_said_in_the_words_it_was_given_in(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "d", "w")
+        await pilot.pause()
+        assert "moisture: still wet" in said(app)

@@ -193,3 +193,19 @@ async def test_without_packets_it_says_what_to_do_first(empty_desk: Desk) -> Non
             await pilot.pause()
             assert front(app) == "packets"
             assert "n puts one on the books" in said(app)
+
+
+async def test_the_words_over_the_columns_stand_over_the_list_only(desk: Desk) -> None:
+    """Turned over on a small screen, the card shows no list, so no columns either."""
+    app = app_on(desk)
+    async with app.run_test(size=(60, 20)) as pilot:
+        await pilot.press("g", "p")
+        await pilot.pause()
+        heads = seen(app).splitlines()[1]
+        assert heads.split()[0] == "packet"
+        await pilot.press("tab", "enter", "escape")
+        await pilot.pause()
+        assert "packet  crop" not in seen(app)
+        await pilot.press("tab")
+        await pilot.pause()
+        assert seen(app).splitlines()[1] == heads

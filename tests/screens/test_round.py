@@ -420,3 +420,16 @@ async def test_the_detail_follows_the_cursor(desk: Desk) -> None:
     assert text.startswith("b20 Purple sprouting broccoli 'Spring Spear', Bench 2")
     assert f"why: {task.why}" in text
     assert "ticking writes: thinned" in text
+
+
+async def test_what_was_said_is_not_said_again_after_another_screen(desk: Desk) -> None:
+    """By then it may not be the last thing done, which is what the key it names takes back."""
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "n", *"12 apr cosmos", "enter", "escape")
+        await pilot.pause()
+        assert "1 line of the diary recorded" in said(app)
+        await pilot.press("g", "d", "w", "escape")
+        await pilot.pause()
+        assert front(app) == "round"
+        assert said(app) == ""

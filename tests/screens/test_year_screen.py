@@ -193,3 +193,12 @@ async def test_two_places_of_one_name_both_stand_in_the_bench_room(desk: Desk) -
         await pilot.pause()
         assert "Bench 1 (bench-1) " in seen(app)
         assert "Bench 1 (bench-1-b) " in seen(app)
+
+
+async def test_sorting_is_offered_only_where_there_is_something_to_sort(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(120, 24)) as pilot:
+        for keys, offered in ((("g", "y"), True), (("f",), False), (("f",), True), (("b",), False)):
+            await pilot.press(*keys)
+            await pilot.pause()
+            assert ("o order" in seen(app).splitlines()[-1]) is offered

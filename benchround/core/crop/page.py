@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from benchround.core.crop.crop import Crop
+from benchround.core.crop.crop import Crop, PlantClass
 from benchround.core.crop.keys import CROP, children, sections_by_name
 from benchround.core.crop.schema import Form, Key, Section, by_key
 from benchround.core.crop.value import table_value
@@ -68,13 +68,18 @@ def crop_figures(
     found: list[CropFigure] = []
     for name, key, value in _figures(CROP, crop, ""):
         own = name in changed
-        if value is None and not own:
+        if (value is None or _of_bulbs_only(name, crop)) and not own:
             continue
         was = before.get(name)
         source = (crop if own else library).source(_source_name(name))
         beside = was if own else None
         found.append(CropFigure(name, value, key.unit, key.meaning, source, own, beside))
     return tuple(found)
+
+
+def _of_bulbs_only(name: str, crop: Crop) -> bool:
+    """Whether a figure is of bulbs, and the crop is none."""
+    return name == "bulb_rest_days" and crop.plant_class is not PlantClass.BULB
 
 
 def _figures(section: Section, record: Any, at: str) -> Iterator[tuple[str, Key, object]]:
