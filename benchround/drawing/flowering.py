@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date
 
 from benchround.core.dates import Span as Days
@@ -114,13 +114,18 @@ def flowering_rows(
     width: int,
     glyphs: Glyphs = UNICODE,
     chosen: str = "",
+    in_units: Callable[[str], str] = str,
 ) -> Iterator[tuple[Line, ...]]:
-    """Yield the lines of one flowering at a time: one beside its words, or two."""
+    """Yield the lines of one flowering at a time: one beside its words, or two.
+
+    `in_units` says a height in the grower's units.
+    """
     label, strip, words = _columns(width)
     scale = Scale(days, strip)
     for one in found:
         role = Role.TITLE if chosen and one.batch == chosen else Role.LABEL
-        said = "; ".join(filter(None, (_together_words(one, chosen), looks_like(one))))
+        looks = in_units(looks_like(one))
+        said = "; ".join(filter(None, (_together_words(one, chosen), looks)))
         line: Line = (
             Inked(fit(one.title, label, glyphs) + " ", role),
             *bar(one.stretches, scale, today, glyphs),

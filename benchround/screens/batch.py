@@ -155,7 +155,7 @@ class BatchScreen(CardScreen, inherit_bindings=False):
         batch, record = self.sown_batch, self._record()
         self.require_open(self.desk.today)
         text = batch_lines.record_text(record, self.desk.season)
-        words = f"{batch.id} {text}, {say_day(record.day)}"
+        words = f"{batch.id} {text}, {batch_lines.full_day(record.day, self.desk.today)}"
         key = self.ring.named("withdraw")
         question = f"Withdraw '{words}'?{_spoils(batch, record)} Press {key} again to do it."
         if not self.confirmed(record.id, question):

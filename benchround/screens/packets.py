@@ -14,6 +14,7 @@ from benchround.screens.packet_lines import packet_head, packet_line, packet_pag
 from benchround.screens.page import Sheaf
 from benchround.screens.text import Line, Role, fit, line, paragraph
 from benchround.screens.widgets.pick_list import Row
+from benchround.screens.widgets.told import Told
 
 EMPTY = (
     "No packet on the books. Press {} to put the first one there: then sowing knows its year, what "
@@ -102,7 +103,7 @@ class PacketsScreen(CardScreen, inherit_bindings=False):
         self.call_after_refresh(self._rewrite_head)
 
     def _rewrite_head(self) -> None:
-        super().on_pick_list_moved()
+        self.query_one("#head", Told).rewrite(layout=True)
 
     def on_pick_list_moved(self) -> None:
         """The page tells of the packet the cursor went to."""

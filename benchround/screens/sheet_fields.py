@@ -15,19 +15,25 @@ from benchround.screens.widgets.field import Choice, Field, among
 
 
 def note_cautions(note: str, cause: str, width: int) -> list[Line]:
-    """The cautions for what a note mentions or a loss is put down to, the worst one in full."""
+    """The cautions for what a note mentions, the worst one in full, and for the cause of a loss."""
     if not (note.strip() or cause):
         return []
     from benchround.core.caution.mentions import cautions_of_note  # few sheets need it
 
-    found = [CAUTIONS[name] for name in cautions_of_note(note, cause)]
+    in_full = cautions_of_note(note)[:1]
     return [
         row
-        for number, caution in enumerate(found)
-        for row in paragraph(
-            f"Caution: {caution.short if number else caution.full}", width, Role.CAUTION
+        for name in (
+            *in_full,
+            *(one for one in cautions_of_note(note, cause) if one not in in_full),
         )
+        for row in paragraph(_caution_words(name, in_full=name in in_full), width, Role.CAUTION)
     ]
+
+
+def _caution_words(name: str, *, in_full: bool) -> str:
+    caution = CAUTIONS[name]
+    return f"Caution: {caution.full if in_full else caution.short}"
 
 
 def place_choices(season: Season) -> Sequence[Choice]:

@@ -20,7 +20,7 @@ from benchround.drawing.year_strips import (
     in_order,
 )
 from benchround.screens.pictures import glyphs, shown
-from benchround.screens.text import BLANK, Line, Role, fit, line
+from benchround.screens.text import BLANK, Line, Role, fit, in_units, line
 from benchround.screens.widgets.pick_list import Row, told
 
 INDENT = "  "
@@ -103,7 +103,8 @@ def flower_rows(found: Flowering, days: Days, day: date, chosen: str) -> tuple[R
     """One flowering: its strip, and under it what flowers with it, height and colours."""
 
     def drawn(width: int) -> Sequence[Line]:
-        return shown(next(iter(flowering_rows([found], days, day, width, glyphs(), chosen))))
+        rows = flowering_rows([found], days, day, width, glyphs(), chosen, in_units)
+        return shown(next(iter(rows)))
 
     def under(width: int) -> Line:
         lines = drawn(width)

@@ -206,6 +206,7 @@ async def test_the_words_over_the_columns_stand_over_the_list_only(desk: Desk) -
         await pilot.press("tab", "enter", "escape")
         await pilot.pause()
         assert "packet  crop" not in seen(app)
+        assert seen(app).splitlines()[1].startswith("---")
         await pilot.press("tab")
         await pilot.pause()
         assert seen(app).splitlines()[1] == heads

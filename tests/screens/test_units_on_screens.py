@@ -16,8 +16,9 @@ from tests.screens.stage import app_on, form_of, seen, stand_on
 
 LEFT = re.compile(
     r"(?<![\w.])-?\d+(?:\.\d+)? ?(?:C|mm|K)(?![\w'-])|, (?:C|mm)\b|degrees C\b|\d mm\b"
+    r"|(?<!pot )(?<![\w.])\d+(?:\.\d+)? cm(?! (?:square |round )?pots?\b)(?!\s*$)(?![\w'-])"
 )
-"""A figure, or the label of a field, in C, K or mm."""
+"""A figure, or the label of a field, in C, K or mm; a length in cm, but not the name of a pot."""
 WALK: dict[str, tuple[str, ...]] = {
     "round": (),
     "why": ("w",),
