@@ -172,6 +172,8 @@ class SowScreen(Sheet, inherit_bindings=False):
         """A packet names its variety."""
         packet = self.desk.season.packets.get(fields["packet"].value)
         fields["variety"].default = packet.variety if packet else ""
+        left = packet.holds(self.desk.season.crop(packet.crop).seeds_per_g) if packet else None
+        fields["packet"].hint = "" if left is None else f"{left} seeds left"
 
     def _expect(self, crop: Crop, day: date) -> tuple[Expected, ...]:
         """What the batch will come to, from the sheet as it stands."""
@@ -237,16 +239,20 @@ class SowScreen(Sheet, inherit_bindings=False):
             )
         others = [name for name, _ in self._cautions(crop) if name not in to_read]
         yield from _short_cautions(others, width)
-        yield from self._label(crop, width)
         plan = self._plan
+        minds = plan.minds if plan is not None else ()
+        for word in minds:
+            if word.urgent:  # before what may be cut off on a small screen
+                yield from paragraph(_as_sentence(word.text), width, Role.LATE)
+        yield from self._label(crop, width)
         if plan is not None and plan.out_of_window:
             yield from paragraph(plan.out_of_window, width, Role.LATE)
         elif plan is not None and plan.window is not None:
             span = f"{say_day(plan.window.opens)} to {say_day(plan.window.closes)}"
             yield from paragraph(f"Sowing window {span}", width, Role.QUIET)
-        for word in plan.minds if plan is not None else ():
-            role = Role.LATE if word.urgent else Role.QUIET
-            yield from paragraph(f"{word.text[0].upper()}{word.text[1:]}", width, role)
+        for word in minds:
+            if not word.urgent:
+                yield from paragraph(_as_sentence(word.text), width, Role.QUIET)
         for step in self._course:
             if step.step is not Step.SOW:
                 yield from _course_lines(step, width, tall=self.size.height >= TALL)
@@ -305,6 +311,10 @@ class SowScreen(Sheet, inherit_bindings=False):
         words = f"{name} planned for {say_day(day)}" if says.planned else f"{name} sown"
         on = min(day, today) if says.planned else day
         return self.bench.doings.record([*drafts, says.draft], on, words=words)
+
+
+def _as_sentence(text: str) -> str:
+    return f"{text[0].upper()}{text[1:]}"
 
 
 def _short_cautions(names: Sequence[str], width: int) -> Iterator[Line]:

@@ -33,3 +33,19 @@ async def test_a_poor_short_packet_needs_more_seed_and_says_so(desk: Desk) -> No
     assert "24 ready nine times in ten, at 45% x 90%" in form.field("seeds").hint
     assert f"Packet p77 holds 30, {after} are needed" in text
     assert "Packet p77 comes up below 50 %: better buy new" in text
+
+
+async def test_a_packet_with_too_few_seeds_is_told_on_a_small_screen_too(desk: Desk) -> None:
+    """Above the label and the days to come, which may have no room, whatever is to be read."""
+    few: dict[str, Figure] = {"crop": "zinnia", "variety": "Giant", "year": 2025, "seeds": 30}
+    desk.record([Draft(Kind.PACKET, "p78", few)], desk.today)
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "p", "end", "s")
+        await pilot.pause()
+        form = form_of(app)
+        assert form.field("packet").value == "p78"
+        assert form.field("packet").hint == "30 seeds left"
+        text = " ".join(seen(app).split())
+        assert "READ FIRST" in text
+        assert f"Packet p78 holds 30, {form.field('seeds').value} are needed" in text
