@@ -195,6 +195,36 @@ def test_putting_off_moves_a_task_and_keeps_the_reason(desk: Desk) -> None:
     assert then.standing is Standing.DUE
 
 
+@pytest.mark.parametrize("key", ["lids:frame-a:", "read thermometer::"])
+def test_what_is_asked_of_one_day_is_asked_anew_however_far_it_was_put_off(
+    desk: Desk, key: str
+) -> None:
+    """A lid put off to winter would cook what stands under it tomorrow."""
+    task = desk.round().find(key)
+    assert task is not None
+    desk.put_off(task, DAY_0 + timedelta(days=200), "away")
+    now = desk.round().find(key)
+    assert now is not None
+    assert now.standing is Standing.EARLY
+    tomorrow = desk.round(DAY_0 + timedelta(days=1)).find(key)
+    assert tomorrow is not None
+    assert (tomorrow.standing, tomorrow.put_off) == (Standing.DUE, "")
+
+
+def test_work_done_after_all_ends_its_putting_off(desk: Desk) -> None:
+    """Watered the next day, the tray wants water again long before the day it was put off to."""
+    task = desk.round().find("water:b04:")
+    assert task is not None
+    desk.put_off(task, DAY_0 + timedelta(days=60), "rain")
+    held_back = desk.round().find(task.key)
+    assert held_back is not None
+    assert held_back.standing is Standing.EARLY
+    desk.record([Draft(Kind.WATERED, "b04")])
+    later = [desk.round(DAY_0 + timedelta(days=n)).find(task.key) for n in (1, 2)]
+    assert [one.put_off for one in later if one is not None] == [""] * len([*filter(None, later)])
+    assert any(one is not None and one.standing is not Standing.EARLY for one in later)
+
+
 @pytest.mark.parametrize(
     ("draft", "words"),
     [

@@ -312,7 +312,7 @@ def _put_offs(records: Iterable[Record]) -> dict[str, PutOff]:
         except ValueError:
             continue
         key = f"{record.text('family')}:{record.about}:{record.text('part')}"
-        found[key] = PutOff(until, record.text("reason"))
+        found[key] = PutOff(until, record.text("reason"), record.order)
     return found
 
 

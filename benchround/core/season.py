@@ -56,10 +56,15 @@ UNKNOWN_CROP = Crop(
 
 @dataclass(frozen=True, slots=True)
 class PutOff:
-    """A task moved to a later day, and the grower's reason."""
+    """A task moved to a later day, and the grower's reason.
+
+    Attributes:
+        said: when it was put off: the `order` of its record.
+    """
 
     until: date
     reason: str
+    said: tuple[date, str]
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ from benchround.core.crop.crop import Crop
 from benchround.core.dates import say_day
 from benchround.core.frozen import dataclass
 from benchround.core.record import Draft, Figure, Kind
-from benchround.core.season import Season
+from benchround.core.season import PutOff, Season
 from benchround.core.site import Place
 from benchround.core.task import (
     Ask,
@@ -117,7 +117,7 @@ def _weigh(
     said = put_offs.get(f"{proposal.family}:{about}:{part}") if put_offs else None
     span, note = proposal.window, ""
     hold = proposal.hold
-    if said is not None and said.until >= span.earliest:
+    if said is not None and said.until >= span.earliest and _is_meant(said, proposal, day, view):
         reason = f": {said.reason}" if said.reason else ""
         note = f"put off to {say_day(said.until)}{reason}"
         span = Window(min(span.earliest, day), said.until, max(said.until, span.latest))
@@ -148,6 +148,21 @@ def _weigh(
         at=proposal.at,
         put_off=note,
     )
+
+
+def _is_meant(said: PutOff, proposal: Proposal, day: date, view: BatchView | None) -> bool:
+    """Whether a putting off is of this task, and not of one before it.
+
+    What is asked of one day alone, such as a lid, is asked anew the next day; and once the work
+    was done after all, what comes next is another task.
+    """
+    span, put_off_on = proposal.window, said.said[0]
+    if span.earliest == span.latest and put_off_on != day:
+        return False
+    if view is None or not proposal.ticks:
+        return True
+    last = view.part.last.get(proposal.ticks[0].kind)
+    return last is None or last.order < said.said
 
 
 def _cautions(

@@ -26,6 +26,7 @@ REASONS = (
 )
 """Reasons to choose from; any other can be typed."""
 LONGEST_REASON = 200
+FOR_TODAY = "It is left out of today's round; tomorrow is asked for by itself."
 DIES = "Plants die today if this is left: put off, it may come too late for them."
 
 
@@ -77,8 +78,13 @@ class PutOffSheet(Sheet, inherit_bindings=False):
         return [
             *paragraph(self._cost(), width, Role.BAD),
             *paragraph(words, width, Role.INK, "  "),
-            *paragraph("It comes back by itself on that day.", width, Role.QUIET, "  "),
+            *paragraph(self._comes_back(), width, Role.QUIET, "  "),
         ]
+
+    def _comes_back(self) -> str:
+        """When it is asked again; what is for one day alone is asked anew the next day."""
+        span = self.moved_task.window
+        return FOR_TODAY if span.earliest == span.latest else "It comes back by itself on that day."
 
     def _cost(self) -> str:
         """What is lost where plants die of waiting; empty where they do not."""

@@ -14,7 +14,7 @@ from benchround.desk import Desk
 from benchround.screens.app import BenchroundApp
 from benchround.screens.keys import PUT_OFF, ROUND, TASK
 from benchround.screens.read_first import unread
-from tests.screens.stage import MADE_ROUND, app_on, front, said, seen, task, tasks_of
+from tests.screens.stage import MADE_ROUND, app_on, front, said, seen, stand_on, task, tasks_of
 
 WAY_OUT = "ctrl+q leaves, everything is saved; ? shows all keys"
 
@@ -220,3 +220,20 @@ async def test_every_caution_told_to_be_read_first_is_shown_and_agreed_to(
         await pilot.pause()
         assert front(app) == ROUND
     assert {read_key("C44"), read_key(second)} <= set(desk.season.cautions_read)
+
+
+async def test_putting_off_what_is_for_today_alone_says_that_tomorrow_is_asked_for(
+    desk: Desk,
+) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        stand_on(app, Family.THERMOMETER, "")
+        await pilot.press("p")
+        await pilot.pause()
+        assert "tomorrow is asked for by itself" in seen(app)
+        await pilot.press("escape")
+        stand_on(app, Family.PRICK_OUT, "b25")
+        await pilot.press("p")
+        await pilot.pause()
+        assert "It comes back by itself on that day." in seen(app)
