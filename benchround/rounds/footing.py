@@ -59,12 +59,12 @@ def common_ground(season: Season) -> tuple[object, ...]:
     )
 
 
-def footing(batch: Batch) -> frozenset[Thing]:
-    """What the tasks of a batch rest on."""
-    things = {thing for part in batch.parts for thing in _footing_of_part(batch, part)}
+def footing(batch: Batch) -> Iterator[Thing]:
+    """What the tasks of a batch rest on; a thing may come more than once."""
+    for part in batch.parts:
+        yield from _footing_of_part(batch, part)
     if batch.crop == UNKNOWN_CROP.key:
-        things.add((Sort.BATCHES, ""))  # a nameless tray is compared with every batch on the books
-    return frozenset(things)
+        yield (Sort.BATCHES, "")  # a nameless tray is compared with every batch on the books
 
 
 def _footing_of_part(batch: Batch, part: Part) -> Iterator[Thing]:

@@ -8,7 +8,7 @@ tasks. That the kept round equals the fresh one is a property test.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from typing import TypeVar
 
@@ -90,21 +90,29 @@ class KeptRound:
         changed = {name for name, batch in now.items() if before.get(name) is not batch}
         changed |= before.keys() - now.keys()
         for name in changed:
-            self._stand(name, before.get(name), now.get(name))
+            if name in before:
+                self._leave(name, footing(before[name]))
+            if name in now:
+                self._stand(name, footing(now[name]))
+        for thing in [thing for thing, names in self._resting.items() if not names]:
+            del self._resting[thing]
+            self._values.pop(thing, None)
         self._batches = now
         return changed
 
-    def _stand(self, name: str, old: Batch | None, new: Batch | None) -> None:
-        """Note what a batch rests on instead of what it rested on."""
-        was = footing(old) if old is not None else frozenset()
-        now = footing(new) if new is not None else frozenset()
-        for thing in was - now:
+    def _stand(self, name: str, on: Iterable[Thing]) -> None:
+        """Note what a batch rests on."""
+        resting = self._resting
+        for thing in on:
+            if thing in resting:
+                resting[thing].add(name)
+            else:
+                resting[thing] = {name}
+
+    def _leave(self, name: str, on: Iterable[Thing]) -> None:
+        """Take back what a batch rested on."""
+        for thing in on:
             self._resting[thing].discard(name)
-            if not self._resting[thing]:
-                del self._resting[thing]
-                self._values.pop(thing, None)
-        for thing in now - was:
-            self._resting.setdefault(thing, set()).add(name)
 
     def _turned(self, season: Season) -> set[str]:
         """Batches whose next sowing is offered otherwise than before, or not any more."""
