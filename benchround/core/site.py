@@ -245,6 +245,22 @@ def _day_of_year(text: str) -> tuple[int, int] | None:
     return told.month, told.day
 
 
+def _days_after(last: tuple[int, int]) -> tuple[int, int]:
+    """The day that is safe from frost where only the last frost is known."""
+    safe = date(2025, *last) + timedelta(days=SAFE_AFTER_DAYS)
+    return safe.month, safe.day
+
+
+FROST_WORDS = {
+    "last_frost": "last frost",
+    "last_frost_safe": "day safe from frost",
+    "first_frost": "first frost",
+}
+SAFE_AFTER_DAYS = 20
+"""Days from the middle last-frost day to the safe one, where only one is given; our proposal."""
+SAFE_WORDS = f", {SAFE_AFTER_DAYS} days after the last frost"
+
+
 def site_from(record: Record | None) -> Site:
     """The site as its latest record describes it; what is missing is assumed and said."""
     if record is None:
@@ -252,13 +268,14 @@ def site_from(record: Record | None) -> Site:
     plain = Site()
     assumed: list[str] = []
 
-    def month_day(name: str, otherwise: tuple[int, int]) -> tuple[int, int]:
+    def month_day(name: str, otherwise: tuple[int, int], because: str = "") -> tuple[int, int]:
         text = record.text(name)
         told = _day_of_year(text)
         if told is not None:
             return told
         usual = date(2025, *otherwise)
-        assumed.append(f"{name.replace('_', ' ')} not given: {usual.day} {usual:%b} is assumed")
+        words = FROST_WORDS[name]
+        assumed.append(f"{words} not given: {usual.day} {usual:%b} is assumed{because}")
         return otherwise
 
     lat = record.number("lat_deg")
@@ -273,7 +290,7 @@ def site_from(record: Record | None) -> Site:
         altitude_m=record.number("altitude_m") or 0.0,
         timezone=record.text("timezone"),
         last_frost=last,
-        last_frost_safe=month_day("last_frost_safe", (11, 30) if south else plain.last_frost_safe),
+        last_frost_safe=month_day("last_frost_safe", _days_after(last), SAFE_WORDS),
         first_frost=month_day("first_frost", (4, 20) if south else plain.first_frost),
         children=record.flag("children"),
         pets=record.flag("pets"),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from datetime import date, timedelta
+from datetime import date
 
 from benchround.core.crop.crop import Crop
 from benchround.core.numbers.ranges import require_air_temp
@@ -37,8 +37,6 @@ FORMULA = (
     "days counted back from the wanted day, rule of Iowa State University Extension (read); cells "
     "by the exact binomial sum"
 )
-SAFE_AFTER_DAYS = 20
-"""Days from the middle last-frost day to the safe one, where only one is given; our proposal."""
 GROWING_BASE_C = 4.4
 """Base of heat between sowings where the crop has none: 40 F, as for peas (common practice)."""
 
@@ -136,13 +134,10 @@ def _site(given: argparse.Namespace) -> Site:
     lat_deg, lon_deg = given.site
     within_sky(lat_deg, lon_deg)
     figures: dict[str, Figure] = {"lat_deg": lat_deg, "lon_deg": lon_deg}
-    safe = given.safe_frost
     if given.last_frost is not None:
         figures["last_frost"] = given.last_frost
-        usual = date.fromisoformat(f"2025-{given.last_frost}") + timedelta(days=SAFE_AFTER_DAYS)
-        safe = safe or usual.isoformat()[5:]
-    if safe is not None:
-        figures["last_frost_safe"] = safe
+    if given.safe_frost is not None:
+        figures["last_frost_safe"] = given.safe_frost
     if given.first_frost is not None:
         figures["first_frost"] = given.first_frost
     return site_from(Record("", date(2025, 1, 1), Kind.SITE, "", figures))

@@ -21,7 +21,7 @@ EMPTY_SEASON = (
     "No batch yet. Press s to sow your first one; then its look, its pricking out and all the "
     "rest come by themselves."
 )
-FROST = "last frost"
+FROST_UNTOLD = ("last frost", "no site")
 NOTHING = "Nothing to do on this day."
 
 Notes = tuple[tuple[str, ...], ...]
@@ -100,7 +100,7 @@ def _notes(desk: Desk, sitting: Sitting) -> Iterator[tuple[str, ...]]:
 
 def _taken_for_granted(site: Site, sitting: Sitting) -> Iterator[tuple[str, ...]]:
     """The frost day nobody told, from which sowing days are counted, and the keys that set it."""
-    if any(FROST in words for words in site.assumed):
+    if any(words.startswith(FROST_UNTOLD) for words in site.assumed):
         month, day = site.last_frost
         last = f"last frost assumed {day} {MONTH_NAMES[month - 1].capitalize()}"
         keys = f"{sitting.ring.named('go-to')} {sitting.ring.named('go-settings')} sets it"

@@ -9,8 +9,7 @@ from pathlib import Path
 from zoneinfo import available_timezones
 
 from benchround.core.errors import InputError
-from benchround.core.record import Figure, Kind, Record
-from benchround.core.site import site_from
+from benchround.core.record import Figure
 from benchround.core.site_words import FROSTS, SITE_FIGURES
 from benchround.core.typed.figures import read_number, shown
 from benchround.core.typed.site import (
@@ -230,20 +229,9 @@ def read_frost(
         for name in FROSTS
     }
     last, safe = said["last_frost"], said["last_frost_safe"]
-    if last and _comes_before(safe or _assumed_safe(values["lat_deg"]), last):
-        words = "this is before the last frost" if safe else "needed: what is assumed is before it"
-        reading.faults.setdefault("last_frost_safe", words)
+    if last and safe and _comes_before(safe, last):
+        reading.faults.setdefault("last_frost_safe", "this is before the last frost")
     return {**said}
-
-
-def _assumed_safe(latitude: str) -> str:
-    """The safe day the season takes where none is said."""
-    try:
-        south = (read_latitude(latitude) or 0.0) < 0.0
-    except InputError:
-        south = False
-    site = site_from(Record("", date.min, Kind.SITE, "", {"lat_deg": -50.0 if south else 50.0}))
-    return f"{site.last_frost_safe[0]:02d}-{site.last_frost_safe[1]:02d}"
 
 
 def _comes_before(one: str, other: str) -> bool:

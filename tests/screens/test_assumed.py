@@ -31,5 +31,6 @@ async def test_the_head_tells_a_last_frost_that_nobody_told(
     app = app_on(desk)
     async with app.run_test(size=(60, 20)) as pilot:
         await pilot.pause()
+        assert ("Last frost assumed" in seen(app)) is said
         assert ("Last frost assumed 10 May: g t sets it" in seen(app)) is said
     desk.close()

@@ -173,15 +173,16 @@ async def test_what_is_wrong_stands_beside_its_field_and_nothing_is_begun(
     assert not beginning.given
 
 
-async def test_a_last_frost_later_than_the_safe_day_assumed_is_asked_about() -> None:
+async def test_a_safe_day_before_the_last_frost_is_refused_and_none_follows_it() -> None:
     app = app_of(Beginning())
     async with app.run_test(size=(80, 24)) as pilot:
         form_of(app).field("last_frost").put("20 jun")
+        form_of(app).field("last_frost_safe").put("1 jun")
         await pilot.press("ctrl+s")
         await pilot.pause()
-        assert form_of(app).field("last_frost_safe").error.startswith("needed: what is assumed")
-        form_of(app).field("lat_deg").put("40 S")
-        form_of(app).field("last_frost").put("20 oct")
+        error = form_of(app).field("last_frost_safe").error
+        assert error == "this is before the last frost"
+        form_of(app).field("last_frost_safe").put("")
         await pilot.press("ctrl+s")
         await pilot.pause()
     assert app.return_value is Outcome.BEGUN
