@@ -24,7 +24,7 @@ from benchround.screens.base import BenchScreen
 from benchround.screens.destinations import SCREENS, destination
 from benchround.screens.doings import Doings
 from benchround.screens.keys import program_bindings
-from benchround.screens.palettes import DARK, LIGHT, fitting
+from benchround.screens.palettes import DARK, LIGHT, fitting, one_look
 from benchround.screens.round import RoundScreen
 from benchround.screens.sitting import AS_USUAL, Sitting
 from benchround.screens.text import speak
@@ -263,7 +263,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
         if self.theme in (DARK, LIGHT):
             self.take_look(LIGHT if self.theme == DARK else DARK)
         else:
-            self.refuse(BenchroundError("This terminal has sixteen colours: there is one look."))
+            self.refuse(BenchroundError(one_look()))
 
     def take_look(self, look: str) -> None:
         """Take a look, and keep it for this computer.

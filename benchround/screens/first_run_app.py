@@ -17,7 +17,7 @@ from benchround.core.errors import BenchroundError
 from benchround.screens.base import BenchScreen
 from benchround.screens.first_run import Begin, FirstRunScreen, Outcome
 from benchround.screens.keys import USUAL
-from benchround.screens.palettes import DARK, LIGHT, LookKept, fitting
+from benchround.screens.palettes import DARK, LIGHT, LookKept, fitting, one_look
 from benchround.screens.theme import THEMES
 
 if TYPE_CHECKING:
@@ -25,8 +25,6 @@ if TYPE_CHECKING:
     from textual.theme import Theme
 
     from benchround.screens.key_ring import KeyRing
-
-ONE_LOOK = "This terminal has sixteen colours: there is one look."
 
 
 class FirstRunApp(App[Outcome], inherit_bindings=False):
@@ -109,7 +107,7 @@ class FirstRunApp(App[Outcome], inherit_bindings=False):
             self.theme = LIGHT if self.theme == DARK else DARK
             self._look_kept.keep(self.theme)
         else:
-            self.refuse(BenchroundError(ONE_LOOK))
+            self.refuse(BenchroundError(one_look()))
 
 
 def ask(

@@ -170,6 +170,17 @@ def fitting(chosen: str = "", env: Mapping[str, str] = environ) -> str:
     return chosen if chosen in (DARK, LIGHT) else DARK
 
 
+def one_look(env: Mapping[str, str] = environ) -> str:
+    """Why light and dark cannot be chosen between.
+
+    Args:
+        env: the environment; NO_COLOR is looked at.
+    """
+    if "NO_COLOR" in env:
+        return "Colours are switched off by NO_COLOR: there is one look."
+    return "This terminal has sixteen colours at most: there is one look."
+
+
 def many_colours(env: Mapping[str, str] = environ) -> bool:
     """Whether the terminal has more than sixteen colours."""
     term = env.get("TERM", "").lower()

@@ -81,3 +81,21 @@ async def test_where_it_cannot_be_written_it_holds_for_the_sitting(
         await pilot.pause()
         assert (app.theme, front(app)) == (LIGHT, "round")
         assert said(app).startswith("The look holds until you leave:")
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "words"),
+    [
+        ("NO_COLOR", "1", "Colours are switched off by NO_COLOR: there is one look."),
+        ("TERM", "linux", "This terminal has sixteen colours at most: there is one look."),
+    ],
+)
+async def test_where_there_is_one_look_it_is_said_why(
+    desk: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, name: str, value: str, words: str
+) -> None:
+    monkeypatch.setenv(name, value)
+    app = app_with(desk, tmp_path / "look")
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("f2")
+        await pilot.pause()
+        assert said(app) == words
