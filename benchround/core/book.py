@@ -19,8 +19,8 @@ from benchround.core.crop.crop import Crop
 from benchround.core.fitting import STORY_ORDER, require_after, require_among
 from benchround.core.keeping import Keeping
 from benchround.core.lifecycle import TABLE
-from benchround.core.odd_figures import without_odd
-from benchround.core.record import NO_FIGURES, Kind, Record, withdrawn_by
+from benchround.core.odd_figures import is_plain, without_odd
+from benchround.core.record import Kind, Record, withdrawn_by
 from benchround.core.season import PutOff, Season
 from benchround.core.site import Place, place_from, site_from
 from benchround.core.sky.weather import Weather, weather_from
@@ -140,13 +140,15 @@ class RecordBook:
         self._by_id = dict(zip(map(_id, last_first), last_first, strict=True))
         told = sorted(self._by_id.values(), key=_id)
         told.sort(key=_day)
-        told = [one if one.figures is NO_FIGURES else self._fit(one) for one in told]
         stories: defaultdict[str, list[Record]] = defaultdict(list)
         for record in told:
-            if record.kind in APART or "of_place" in record.figures:
-                self._put(record, stories)
+            figures = record.figures
+            if record.kind in APART or "of_place" in figures:
+                self._put(self._fit(record), stories)
+            elif not figures or is_plain(record):  # as nearly all of them
+                stories[record.about].append(record)
             else:
-                stories[record.about].append(record)  # as nearly all of them
+                stories[record.about].append(self._fit(record))
         self._chapters.update({("batch", about): lines for about, lines in stories.items()})
         self._withdraw()
         self._fold(self._chapters)

@@ -35,7 +35,7 @@ def without_odd(record: Record) -> tuple[Record, tuple[str, ...]]:
 
     It is the very same record where there are none, as with nearly all.
     """
-    if _is_plain(record):
+    if is_plain(record):
         return record, ()
     odd = dict(_odd(record))
     if not odd:
@@ -50,7 +50,7 @@ def without_odd(record: Record) -> tuple[Record, tuple[str, ...]]:
     return replace(record, figures=MappingProxyType(left)), doubts
 
 
-def _is_plain(record: Record) -> bool:
+def is_plain(record: Record) -> bool:
     """Whether it can be seen at a glance that nothing is odd; this is asked of every record."""
     if record.kind is _SETTING:
         return False

@@ -177,14 +177,17 @@ class Record:
     def number(self, name: str) -> float | None:
         """A figure as a number, or None where it is missing or not a number."""
         value = self.figures.get(name)
-        if isinstance(value, bool) or not isinstance(value, (int, float)):
+        if value is None or isinstance(value, bool) or not isinstance(value, (int, float)):
             return None
         return float(value)
 
     def count(self, name: str = "count") -> int | None:
         """A figure as a whole number, or None."""
-        value = self.number(name)
-        return None if value is None else int(value)
+        value = self.figures.get(name)
+        if type(value) is int or value is None:  # as nearly all
+            return value
+        number = self.number(name)
+        return None if number is None else int(number)
 
     def text(self, name: str) -> str:
         """A figure as text, empty where it is missing."""

@@ -79,14 +79,13 @@ def days_repeated(view: BatchView) -> int:
     begun, last = hardening_begun(view), view.since(Kind.HARDENING_STEP)
     if begun is None or last is None or last < begun:
         return 0
-    days = {
-        record.day
-        for record in view.batch.records
-        if record.kind is Kind.HARDENING_STEP
-        and record.flag("back")
-        and record.text("part") == view.part.name
-        and begun <= record.day < view.day
-    }
+    days: set[date] = set()
+    for record in reversed(view.batch.records):
+        if record.day < begun:
+            break
+        back = record.figures and record.kind is Kind.HARDENING_STEP and record.flag("back")
+        if back and record.text("part") == view.part.name and record.day < view.day:
+            days.add(record.day)
     return len(days)
 
 

@@ -19,11 +19,13 @@ PATROL_DAYS = 7
 
 def propose(view: BatchView) -> Iterator[Proposal]:
     """Patrols and traps of the part in view."""
-    lost = view.part.last.get(Kind.LOST)
-    if lost is not None and lost.text("cause") == Cause.SLUG and not view.part.ended:
+    lost, trap = view.part.last.get(Kind.LOST), view.since(Kind.TRAP_SET)
+    if (lost is None and trap is None) or view.part.ended:
+        return
+    if lost is not None and lost.text("cause") == Cause.SLUG:
         yield from _patrol(view, lost)
-    trap, lifted = view.since(Kind.TRAP_SET), view.since(Kind.TRAP_LIFTED)
-    if trap is not None and (lifted is None or lifted < trap) and not view.part.ended:
+    lifted = view.since(Kind.TRAP_LIFTED)
+    if trap is not None and (lifted is None or lifted < trap):
         yield from _trap(view)
 
 

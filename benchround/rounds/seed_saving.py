@@ -28,11 +28,12 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         yield _pack(view, saved)
     if view.stage is Stage.SEED_SAVED or view.part.ended:
         return
-    ripe = view.since(Kind.SEED_RIPE) if view.done_to_this_growth(Kind.SEED_RIPE) else None
-    collected = view.done_to_this_growth(Kind.SEED_SAVED)
-    if ripe is not None and (saved is None or saved < ripe):
+    ripe = view.since(Kind.SEED_RIPE)
+    if ripe is not None and ripe >= view.regrown_from and (saved is None or saved < ripe):
         yield _collect(view, ripe)
-    elif view.stage is Stage.LEFT_FOR_SEED or (view.batch.marked_for_seed and not collected):
+    elif view.stage is Stage.LEFT_FOR_SEED or (
+        view.batch.marked_for_seed and not (saved is not None and saved >= view.regrown_from)
+    ):
         yield from _look(view)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from benchround.core.batch.nouns import MAIN, SPARES, Batch, Part, Sowing, Tally
 from benchround.core.batch.telling import LEAVES_REST, NEW_GROWTH, Telling
@@ -29,17 +29,31 @@ def fold_batch(name: str, records: Iterable[Record]) -> tuple[Batch | None, tupl
     Records must be live and in story order. A record that does not fit (two machines may have told
     different stories) is passed over, never lost: it stays in the folder.
     """
-    telling: Telling | None = None
     doubts: list[str] = []
-    for record in records:
+    told = iter(records)
+    telling = _begun(name, told, doubts)
+    if telling is None:
+        return None, tuple(doubts)
+    for record in told:
         try:
-            if telling is None:
-                telling = Telling.begin(record, name)
-            else:
-                telling.take(record)
+            telling.take(record)
         except IllegalRecordError as error:
-            doubts.append(f"{name}, {record.day.isoformat()}: {error}")
-    return telling.batch() if telling is not None else None, tuple(doubts)
+            doubts.append(_doubt(name, record, error))
+    return telling.batch(), tuple(doubts)
+
+
+def _begun(name: str, told: Iterator[Record], doubts: list[str]) -> Telling | None:
+    """The batch by the first record that can begin one."""
+    for record in told:
+        try:
+            return Telling.begin(record, name)
+        except IllegalRecordError as error:
+            doubts.append(_doubt(name, record, error))
+    return None
+
+
+def _doubt(name: str, record: Record, error: IllegalRecordError) -> str:
+    return f"{name}, {record.day.isoformat()}: {error}"
 
 
 def apply(batch: Batch | None, record: Record, name: str) -> Batch:

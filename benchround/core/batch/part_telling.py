@@ -105,10 +105,13 @@ class PartTelling:
 
     def pass_bare(self, stage: Stage, record: Record) -> None:
         """The same by a record that gives no figures at all."""
-        kind, before = record.kind, self.stage
-        self.pass_to(stage, record)
-        if stage is before and kind not in STARTS_AGAIN:
-            self.again.add(kind)
+        kind = record.kind
+        if stage is not self.stage or kind in STARTS_AGAIN:
+            self.pass_to(stage, record)
+            return
+        self.first.setdefault(kind, record)
+        self.last[kind] = record
+        self.again.add(kind)
 
     def move(self, record: Record, stage: Stage, count: int | None) -> PartTelling | None:
         """Move to a stage by a record; give what is left behind as a part of its own, nameless.

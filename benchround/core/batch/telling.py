@@ -13,7 +13,7 @@ from benchround.core.batch.nouns import SPARES, Batch, Sowing, Tally
 from benchround.core.batch.part_telling import LEAVES_REST, PartTelling
 from benchround.core.errors import IllegalRecordError
 from benchround.core.lifecycle import NEXT, Stage, next_stage, nothing_up
-from benchround.core.record import NO_FIGURES, Cause, Figure, Kind, Record
+from benchround.core.record import Cause, Figure, Kind, Record
 
 __all__ = ["LEAVES_REST", "Telling"]
 
@@ -26,7 +26,7 @@ NEW_GROWTH = frozenset({Kind.CUT_BACK, Kind.DORMANT})
 NEVER_PLAIN = TALLIED | SOWS | NEW_GROWTH | {Kind.MARKED_FOR_SEED}
 """Kinds that change more than the stage, even where they give no figures."""
 RENAMES = frozenset({"crop", "variety", "wanted"})
-COUNTS = ("count", "seeds", "cells", "wanted")
+OTHER_COUNTS = frozenset({"seeds", "cells", "wanted"})
 MOST = 1_000_000
 NOTHING_COUNTED = Tally()
 
@@ -98,11 +98,14 @@ class Telling:
             IllegalRecordError: the record does not fit the stage, the part or the counts.
         """
         figures, kind = record.figures, record.kind
-        part = self._part(record) if "part" in figures else self.parts[0]
-        if figures is NO_FIGURES and kind in part.again:
-            part.last[kind] = record
-            self.records.append(record)
-            return
+        part = self.parts[0]
+        if not figures:
+            if kind in part.again:
+                part.last[kind] = record
+                self.records.append(record)
+                return
+        elif "part" in figures:
+            part = self._part(record)
         stage = NEXT.get((part.stage, kind)) or next_stage(part.stage, kind, self.name)
         if figures or kind in NEVER_PLAIN:
             self._take_figures(part, record, stage)
@@ -113,11 +116,11 @@ class Telling:
     def _take_figures(self, part: PartTelling, record: Record, stage: Stage) -> None:
         """Take in what a record changes besides the stage of its part."""
         figures, kind = record.figures, record.kind
-        count = _count(record)
-        self._check_counts(part, record, count)
+        count = self._count(record)
+        self._check_figures(part, record, count)
         seen = record
-        rises = stage is Stage.EMERGING and part.stage is not stage
-        if rises and nothing_up(kind, count):
+        changes = part.stage is not stage
+        if changes and stage is Stage.EMERGING and nothing_up(kind, count):
             seen, stage = replace(record, kind=Kind.LOOKED), part.stage
         if not RENAMES.isdisjoint(figures):
             self._rename(figures, record)
@@ -162,13 +165,19 @@ class Telling:
             number += 1
         return f"{SPARES} {number}"
 
-    def _check_counts(self, part: PartTelling, record: Record, count: int | None) -> None:
+    def _count(self, record: Record) -> int | None:
+        """The count a record gives; most are whole numbers as they stand."""
+        value = record.figures.get("count")
+        if value is None or (type(value) is int and 0 <= value <= MOST):
+            return value
+        self._check_whole("count", record.number("count"))
+        return record.count()
+
+    def _check_figures(self, part: PartTelling, record: Record, count: int | None) -> None:
         figures = record.figures
-        for figure in COUNTS:
-            if figure in figures:
-                value = figures[figure]
-                if type(value) is not int or not 0 <= value <= MOST:
-                    self._check_whole(figure, record.number(figure))
+        if not OTHER_COUNTS.isdisjoint(figures):
+            for figure in OTHER_COUNTS & figures.keys():
+                self._check_whole(figure, record.number(figure))
         if "cause" in figures and record.kind is Kind.LOST and record.text("cause") not in CAUSES:
             raise IllegalRecordError(
                 f"'{record.text('cause')[:30]}' is no cause of loss: give one of "
@@ -177,17 +186,19 @@ class Telling:
         if count is None:
             return
         sown = self.tally.sown
-        if sown and record.kind in NOT_ABOVE_SOWN:
-            sown += self.sowing.again_seeds if self.sowing else 0
         if sown and count > sown and record.kind in NOT_ABOVE_SOWN:
-            raise IllegalRecordError(
-                f"{count} is more than the {sown} seeds sown in {self.name}: "
-                "give a count up to that, or put the number sown right first."
-            )
+            self._check_sown(count, sown + (self.sowing.again_seeds if self.sowing else 0))
         if record.kind in TAKES_PLANTS and part.alive is not None and count > part.alive:
             raise IllegalRecordError(
                 f"{count} is more than the {part.alive} plants alive in {self.name}: "
                 "give a number up to that, or record a new count first."
+            )
+
+    def _check_sown(self, count: int, sown: int) -> None:
+        if count > sown:
+            raise IllegalRecordError(
+                f"{count} is more than the {sown} seeds sown in {self.name}: "
+                "give a count up to that, or put the number sown right first."
             )
 
     def _check_whole(self, figure: str, value: float | None) -> None:
@@ -195,12 +206,6 @@ class Telling:
             raise IllegalRecordError(
                 f"{figure} {value:g} for {self.name} cannot be: give a whole number from 0 up."
             )
-
-
-def _count(record: Record) -> int | None:
-    """The count a record gives; most are whole numbers as they stand."""
-    value = record.figures.get("count")
-    return value if value is None or type(value) is int else record.count()
 
 
 def _sowing(sowing: Sowing | None, record: Record) -> Sowing | None:

@@ -171,8 +171,11 @@ def lifting_cautions(family: Family, trays: float | None) -> tuple[str, ...]:
     return ("C43",) if heavy else ()
 
 
+LOOSE_SEED = frozenset({Family.SOAK, Family.CHILL, Family.SOW, Family.SAVE_SEED, Family.PACK_SEED})
+"""Families in which seed lies open."""
+
+
 def child_cautions(family: Family, poisonous: bool, bottom_watering: bool) -> tuple[str, ...]:
     """Ids where children live or visit."""
     found = ("C50",) if bottom_watering else ()
-    loose_seed = (Family.SOAK, Family.CHILL, Family.SOW, Family.SAVE_SEED, Family.PACK_SEED)
-    return (*found, "C51") if poisonous and family in loose_seed else found
+    return (*found, "C51") if poisonous and family in LOOSE_SEED else found

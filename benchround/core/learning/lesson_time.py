@@ -13,7 +13,7 @@ from benchround.core.dates import say_day
 from benchround.core.record import Kind, Record
 from benchround.core.seed.heat import WarmthOf, felt_since, heat_felt, places_of
 from benchround.core.seed.looks_of import FirstUp, first_up_in
-from benchround.core.seed.stall import COLD_DAYS, too_cold, too_hot
+from benchround.core.seed.stall import COLD_DAYS, cold_up_to_c
 from benchround.core.seed.thermal_model import ThermalModel
 from benchround.core.units import degrees
 
@@ -42,13 +42,14 @@ def time_of(
     if because or first is None:
         return Timed(None, because)
     total, cold, middle = 0.0, 0, first.middle
+    cold_c, hot_c = cold_up_to_c(model), model.ceiling_c
     days = islice(felt_since(moves, sowing.day, warmth_of), int(first.by))
     for number, warm in enumerate(days):
-        cold = cold + 1 if too_cold(model, warm) else 0
-        if cold >= COLD_DAYS or too_hot(model, warm):
+        cold = cold + 1 if warm.mean_c <= cold_c else 0
+        if cold >= COLD_DAYS or warm.max_c > hot_c:
             day = say_day(sowing.day + timedelta(days=number))
             stall = f"stalled by cold up to {day}"
-            if too_hot(model, warm):
+            if warm.max_c > hot_c:
                 stall = f"stalled by heat: {degrees(warm.max_c)} C on {day}"
             return Timed(None, stall, stall=stall)
         share = middle - number

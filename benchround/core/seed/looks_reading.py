@@ -85,12 +85,12 @@ def story_since_sowing(batch: Batch) -> tuple[Record, ...]:
     nothing of it, as waterings.
     """
     story: list[Record] = []
-    sown = False
+    sown, sowing = False, Kind.SOWN
     for record in batch.records:
         kind = record.kind
         if kind not in TELLS:
             continue
-        if kind is Kind.SOWN:
+        if kind is sowing:
             sown = True
         elif sown and record.figures.get("part", MAIN) == MAIN:
             story.append(record)

@@ -38,4 +38,9 @@ def too_hot(model: ThermalModel, warm: Warmth) -> bool:
 
 def too_cold(model: ThermalModel, warm: Warmth) -> bool:
     """Whether the day brought hardly any heat."""
-    return warm.mean_c <= model.base_c + COLD_MARGIN_C
+    return warm.mean_c <= cold_up_to_c(model)
+
+
+def cold_up_to_c(model: ThermalModel) -> float:
+    """The mean of a day that brings hardly any heat, at most."""
+    return model.base_c + COLD_MARGIN_C
