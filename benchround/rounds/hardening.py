@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from benchround.core.crop.crop import Hardening, Hardiness, Raising
-from benchround.core.dates import say_day
+from benchround.core.dates import number_of_days, say_day
 from benchround.core.frame.lid_words import HardeningPlan, LidLimits
 from benchround.core.hardening_places import hardens_at
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
@@ -245,7 +245,7 @@ def _plant_ready(view: BatchView, course: Hardening) -> tuple[date, str] | None:
             return None
         return (
             potted + timedelta(days=course.after_potting_days),
-            f"potted on {say_day(potted)}, {course.after_potting_days} days to settle",
+            f"potted on {say_day(potted)}, {number_of_days(course.after_potting_days)} to settle",
         )
     sowing, span = view.batch.sowing, view.crop.planting.from_sowing_days
     outdoors = view.place is not None and view.place.outdoors
@@ -275,7 +275,7 @@ def _ready_in_its_pot(view: BatchView, course: Hardening) -> tuple[date, str] | 
         return None
     day, figure = fit
     settle = course.after_potting_days
-    return day + timedelta(days=settle), f"in its pot; {figure}, {settle} days more"
+    return day + timedelta(days=settle), f"in its pot; {figure}, {number_of_days(settle)} more"
 
 
 def _to_be_pinched(view: BatchView) -> bool:

@@ -7,7 +7,7 @@ from datetime import timedelta
 
 from benchround.core.batch.batch import Part
 from benchround.core.crop.crop import Raising
-from benchround.core.dates import Span, say_day
+from benchround.core.dates import Span, number_of_days, say_day
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
 from benchround.core.planning.growing_season import safe_from
 from benchround.core.record import Kind
@@ -200,7 +200,7 @@ def _words(view: BatchView, number: int | None, late: int, hold: Hold | None) ->
     spacing = f"{view.crop.planting.spacing_cm} cm apart, {view.crop.planting.depth}"
     if hold is not None:
         again = f"; look again {say_day(hold.look_again)}" if hold.look_again else ""
-        waited = f"{late} days ready, " if late > 0 else ""
+        waited = f"{number_of_days(late)} ready, " if late > 0 else ""
         return f"Held back, {waited}{hold.because}{again}: plant out {amount}"
     if late >= ROOT_BOUND_DAYS:
         return f"Plant out {amount} today, roots circling: {spacing}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
-from benchround.core.dates import say_day
+from benchround.core.dates import number_of_days, say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.seed.packet_words import amount_words, packet_words, urgent_words
@@ -89,15 +89,18 @@ def _in_cold(view: BatchView) -> Iterator[Proposal]:
     out_on, begun = cold_done_on(view), view.since(Kind.CHILLED)
     if out_on is None or begun is None:
         return
-    had = (view.day - begun).days
+    had, wanted = (view.day - begun).days, number_of_days((out_on - begun).days)
     yield Proposal(
         Family.CHILL,
         window(out_on, grace=COLD_GRACE_DAYS),
         Harm.SPOILS_THIS_WEEK,
-        f"Bring out of the cold and sow: {had} days had",
+        f"Bring out of the cold and sow: {number_of_days(had)} had",
         Why(
             "its days of cold are done",
-            (f"in the cold since {say_day(begun)}", f"wanted {(out_on - begun).days} days"),
+            (
+                f"in the cold since {say_day(begun)}",
+                f"wanted {wanted}",
+            ),
             view.crop.source("treatments"),
         ),
         (draft(view, Kind.BROUGHT_OUT),),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
-from benchround.core.dates import say_day
+from benchround.core.dates import number_of_days, say_day
 from benchround.core.lifecycle import OUTWARD, SEEDLING, YOUNG
 from benchround.core.record import Kind
 from benchround.core.task import Ask, Family, Harm, Why, Window
@@ -30,7 +30,8 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         Family.SPARES,
         Window(begun, best, best),
         Harm.GETS_LATE,
-        f"Decide by {say_day(best)}: {view.alive or 'the'} spares held {held} days - "
+        f"Decide by {say_day(best)}: {view.alive or 'the'} spares held "
+        f"{number_of_days(held)} - "
         "gap up, pot on, give away or compost",
         Why(
             "spares are kept to fill gaps in the second week, then let go",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from benchround.core.dates import say_day
+from benchround.core.dates import number_of_days, say_day
 from benchround.core.lifecycle import SEEDLING
 from benchround.core.record import Kind
 from benchround.core.site import PlaceKind
@@ -43,7 +43,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
         f"Off {off}, into full light, cooler by 3 to 6 C",
         Why(
             "warm and dim makes drawn seedlings: off the day the first one shows",
-            (f"first up {say_day(view.first_up)}, {days} days ago",),
+            (f"first up {say_day(view.first_up)}, {number_of_days(days)} ago",),
             SOURCE,
         ),
         (draft(view, Kind.UNCOVERED, off_heat=warmed or heated, cover_off=covered or heated),),

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from benchround.screens.key import FORM, PROGRAM, Key
 from benchround.screens.key_screens import (
+    COMMANDS,
     LONG_SHEETS,
     MANY_FIELDS,
+    SAVED_SHEETS,
     SHEETS,
-    SHORT_SHEETS,
     SOW,
     TASK,
     WITH_CHOICES,
@@ -16,9 +17,11 @@ from benchround.screens.key_screens import (
 SHEET_KEYS: tuple[Key, ...] = (
     Key("save-short", ("enter",), "save",
         "Save the sheet; what is wrong is said beside the field, and nothing typed is lost.",
-        FORM, SHORT_SHEETS, "save", 1),
+        FORM, SAVED_SHEETS, "save", 1),
     Key("save-at-once", ("ctrl+s",), "save", "Save the sheet from whichever field.", FORM,
-        SHORT_SHEETS, "save", called="save"),
+        SAVED_SHEETS, "save", called="save"),
+    Key("do-command", ("enter", "ctrl+s"), "do it", "Do what the choice under the field names.",
+        FORM, (COMMANDS,), "save", 1),
     Key("save", ("ctrl+s",), "save",
         "Save at any time; what is not filled in has its default.", FORM, LONG_SHEETS, "save", 1),
     Key("next-line", ("enter",), "next field", "Take the choice and go to the next field.", FORM,

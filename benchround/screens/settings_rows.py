@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from benchround.core.dates import number_of_days
 from benchround.core.record import Figure, Record
 from benchround.core.season import Season
 from benchround.core.settings_words import SETTINGS
@@ -108,7 +109,8 @@ def site_value(name: str, said: Mapping[str, Figure]) -> str:
 def choice_value(name: str, said: str) -> str:
     """A setting in words; what is not set is the usual."""
     value = said or SETTINGS[name].usual
-    return f"{value} days" if name.endswith("_days") else value
+    days = name.endswith("_days") and value.isdecimal()
+    return number_of_days(int(value)) if days else value
 
 
 def place_words(place: Place, units: Units) -> str:

@@ -29,6 +29,7 @@ from benchround.core.task import Family
 from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_whole
 from benchround.core.units import units_of
+from benchround.drawing.words import counted
 from benchround.screens.keys import SOW, bindings
 from benchround.screens.sheet_base import Sheet, SheetFault
 from benchround.screens.sheet_fields import echo_day, month_first, place_of
@@ -173,7 +174,7 @@ class SowScreen(Sheet, inherit_bindings=False):
         packet = self.desk.season.packets.get(fields["packet"].value)
         fields["variety"].default = packet.variety if packet else ""
         left = packet.holds(self.desk.season.crop(packet.crop).seeds_per_g) if packet else None
-        fields["packet"].hint = "" if left is None else f"{left} seeds left"
+        fields["packet"].hint = "" if left is None else f"{counted(left, 'seed')} left"
 
     def _expect(self, crop: Crop, day: date) -> tuple[Expected, ...]:
         """What the batch will come to, from the sheet as it stands."""

@@ -223,3 +223,9 @@ def test_every_day_of_two_years_makes_a_round(sample: Season) -> None:
     for ahead in range(-400, 400, 9):
         day: date = DAY_0 + timedelta(days=ahead)
         assert build_round(sample, day).day == day
+
+
+def test_one_day_is_one_day(sample: Season) -> None:
+    """Yesterday's round held plants back that had been ready for a day."""
+    held = next(task for task in later(sample, -1).held if task.about == "b05")
+    assert held.instruction.startswith("Held back, 1 day ready, ")

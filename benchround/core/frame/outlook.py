@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from functools import cached_property, lru_cache
 
 from benchround.core.crop.crop import Hardiness
-from benchround.core.dates import say_day
+from benchround.core.dates import number_of_days, say_day
 from benchround.core.frame.build import FrameBuild, LidPosition
 from benchround.core.frame.day import FrameDay, FrameFit, frame_day
 from benchround.core.frame.fit import FitResult, FrameReading, fit_frame
@@ -186,7 +186,8 @@ def _fitted(
         )
     if without_lid:
         said.append(
-            f"{without_lid} days of its own readings not used: no lid was written down then"
+            f"{number_of_days(without_lid)} of its own readings not used: "
+            "no lid was written down then"
         )
     return result.fit, tuple(said)
 

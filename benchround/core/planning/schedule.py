@@ -12,7 +12,7 @@ from datetime import date, timedelta
 
 from benchround.core.batch.batch import Batch, Part, apply
 from benchround.core.crop.crop import Crop, Raising
-from benchround.core.dates import say_day
+from benchround.core.dates import number_of_days, say_day
 from benchround.core.lifecycle import BEFORE, WAITING, Stage
 from benchround.core.planning.last_sowing import window_span
 from benchround.core.planning.schedule_later import Young, later_steps
@@ -55,7 +55,7 @@ def sowing_day(season: Season, batch: Batch, crop: Crop, day: date) -> tuple[dat
     if chilled is not None and main.stage is Stage.STRATIFYING:
         usual = next((t.days for t in crop.treatments if t.name == "chill"), USUAL_COLD_DAYS)
         days = round(chilled.number("days") or usual)
-        return chilled.day + timedelta(days=days), f"{days} days of cold"
+        return chilled.day + timedelta(days=days), f"{number_of_days(days)} of cold"
     planned = main.last.get(Kind.PLANNED)
     wished = _day_of(planned.text("sow_on")) if planned else None
     if wished is not None:

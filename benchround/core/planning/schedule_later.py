@@ -7,6 +7,7 @@ from datetime import date, timedelta
 
 from benchround.core.batch.batch import NEW_GROWTH, Part
 from benchround.core.crop.crop import Crop, Raising, SowingWindow
+from benchround.core.dates import number_of_days
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
 from benchround.core.planning.growing_season import hardening_opens, safe_from
@@ -86,7 +87,7 @@ def _hardening(young: Young, pricked: date | None, potted: date | None) -> Expec
         return None
     settle = timedelta(days=course.after_potting_days)
     if potted is not None:
-        day, why = potted + settle, f"{settle.days} days after potting on"
+        day, why = potted + settle, f"{number_of_days(settle.days)} after potting on"
     else:
         found = _from_sowing(young, pricked, course.days, settle)
         if found is None:
@@ -106,7 +107,7 @@ def _from_sowing(
         return None
     day = young.sown + timedelta(days=max(0, span[0] - course_days))
     if pricked is not None and pricked + settle > day:
-        return pricked + settle, f"{settle.days} days after pricking out"
+        return pricked + settle, f"{number_of_days(settle.days)} after pricking out"
     if young.leaves is not None and young.leaves > day:
         return young.leaves, "at the first true leaves"
     return day, f"{course_days} days before {span[0]} days from sowing"
@@ -135,7 +136,7 @@ def _planting(young: Young, hardening: date | None) -> Expected | None:
         when = max(span.opens, ready)
         return Expected(Step.PLANT_OUT, when, span.closes, planting.window.name)
     if done is not None and course is not None:
-        return _after_frost(young, done, None, f"{course.days} days of hardening")
+        return _after_frost(young, done, None, f"{number_of_days(course.days)} of hardening")
     if course is None and planting.from_sowing_days is not None:
         first, last = planting.from_sowing_days
         return _after_frost(
