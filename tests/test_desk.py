@@ -211,6 +211,18 @@ def test_what_is_asked_of_one_day_is_asked_anew_however_far_it_was_put_off(
     assert (tomorrow.standing, tomorrow.put_off) == (Standing.DUE, "")
 
 
+def test_an_overdue_task_of_one_day_stays_away_until_the_day_it_was_put_off_to(desk: Desk) -> None:
+    """The cover was due off on one day, days ago; that is no reason to ask on the morrow."""
+    task = desk.round().find("uncover:b06:")
+    assert task is not None
+    assert task.window.earliest == task.window.latest < DAY_0
+    desk.put_off(task, DAY_0 + timedelta(days=3), "away")
+    for days, standing in ((0, Standing.EARLY), (2, Standing.EARLY), (3, Standing.DUE)):
+        found = desk.round(DAY_0 + timedelta(days=days)).find(task.key)
+        assert found is not None
+        assert found.standing is standing
+
+
 def test_work_done_after_all_ends_its_putting_off(desk: Desk) -> None:
     """Watered the next day, the tray wants water again long before the day it was put off to."""
     task = desk.round().find("water:b04:")

@@ -56,6 +56,12 @@ class Family(StrEnum):
     STANDS = "how it stands"
 
 
+ASKED_ANEW = frozenset(
+    (Family.THERMOMETER, Family.LIDS, Family.SHUT, Family.SHADE, Family.STRAP, Family.FLEECE)
+)
+"""What each day's weather asks for by itself: it can be left out of a day, not moved to another."""
+
+
 class Standing(StrEnum):
     """How a task stands today. Held is not overdue: weather or room forbids it."""
 

@@ -13,6 +13,7 @@ from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import PutOff, Season
 from benchround.core.site import Place
 from benchround.core.task import (
+    ASKED_ANEW,
     Ask,
     Family,
     Harm,
@@ -153,11 +154,10 @@ def _weigh(
 def _is_meant(said: PutOff, proposal: Proposal, day: date, view: BatchView | None) -> bool:
     """Whether a putting off is of this task, and not of one before it.
 
-    What is asked of one day alone, such as a lid, is asked anew the next day; and once the work
-    was done after all, what comes next is another task.
+    What a day's weather asks for, such as a lid, is asked anew the next day; and once the work was
+    done after all, what comes next is another task.
     """
-    span, put_off_on = proposal.window, said.said[0]
-    if span.earliest == span.latest and put_off_on != day:
+    if proposal.family in ASKED_ANEW and said.said[0] != day:
         return False
     if view is None or not proposal.ticks:
         return True

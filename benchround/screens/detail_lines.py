@@ -10,7 +10,7 @@ from benchround.core.season import Season
 from benchround.core.task import Task
 from benchround.core.unit_words import own
 from benchround.screens.read_first import crop_of
-from benchround.screens.text import Line, Role, line, paragraph
+from benchround.screens.text import Line, Role, fit, line, paragraph
 from benchround.screens.words import (
     harm_words,
     standing_words,
@@ -55,15 +55,30 @@ def _caution(words: str, in_full: bool, width: int) -> Sequence[Line]:
     return list(paragraph(f"{lead}: {words}", width, Role.CAUTION, INDENT))
 
 
+def _in_short(cautions: Cautions, width: int, room: int) -> Iterator[Line]:
+    """A line for each caution, the worst first; the last line there is room for counts the rest."""
+    most = max(1, room)
+    for number, (words, in_full) in enumerate(cautions[:most], start=1):
+        left = len(cautions) - number if number == most else 0
+        lead = "Read first (w)" if in_full else "Caution"
+        more = f", {left} more" if left else ""
+        yield line((fit(f"{lead}{more}: {words}", width), Role.CAUTION))
+
+
 def _lines(
     task: Task, season: Season, cautions: Cautions, width: int, room: int | None = None
 ) -> Iterator[Line]:
-    """The lines of a task; where the room is too short, cautions come before what to do."""
+    """The lines of a task; where the room is too short, cautions come before what to do.
+
+    There each caution has one line, and at least one is left for what to do.
+    """
     head = list(paragraph(subject_in_full(task, season), width, Role.HEADING))
     told = list(paragraph(task.instruction, width, Role.STRONG, INDENT))
     warned = [row for one in cautions for row in _caution(*one, width)]
-    short = room is not None and len(head) + len(told) + len(warned) > room
-    yield from (*head, *warned, *told) if short else (*head, *told, *warned)
+    if room is not None and len(head) + len(told) + len(warned) > room:
+        yield from (*head, *_in_short(cautions, width, room - len(head) - 1), *told)
+    else:
+        yield from (*head, *told, *warned)
     standing = f"{standing_words(task)}; {window_words(task)}; {harm_words(task)}"
     if task.put_off:
         standing = f"{standing}; {own(task.put_off)}"

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date, timedelta
 
 from benchround.core.errors import BenchroundError, InputError
-from benchround.core.task import Harm, Task
+from benchround.core.task import ASKED_ANEW, Harm, Task
 from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_note
 from benchround.screens.keys import PUT_OFF, bindings
@@ -82,9 +82,9 @@ class PutOffSheet(Sheet, inherit_bindings=False):
         ]
 
     def _comes_back(self) -> str:
-        """When it is asked again; what is for one day alone is asked anew the next day."""
-        span = self.moved_task.window
-        return FOR_TODAY if span.earliest == span.latest else "It comes back by itself on that day."
+        """When it is asked again."""
+        anew = self.moved_task.family in ASKED_ANEW
+        return FOR_TODAY if anew else "It comes back by itself on that day."
 
     def _cost(self) -> str:
         """What is lost where plants die of waiting; empty where they do not."""
