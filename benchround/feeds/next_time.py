@@ -18,6 +18,8 @@ from benchround.feeds.cause_words import NEXT_TIME
 from benchround.feeds.next_year import enough_for
 from benchround.feeds.review import Had, not_counted, seeds_sown, wanted_had
 
+WORTH_SAVING = 0.9
+"""So much of the seed sown, or less, is told to be enough; hardly less teaches nothing (ours)."""
 TOO_MANY = 1.5
 """Plants had to plants wanted, from which too many were sown (our proposal)."""
 MOST_NAMED = 5
@@ -102,7 +104,7 @@ def _numbers(season: Season) -> Iterator[Finding]:
             so = f"sow {enough} seeds instead of {sown}" if enough and enough > sown > 0 else ""
             words = f"{name}: {had.wanted} wanted, {had.had} {_kept(had, batch)}"
             yield Finding(words, so or "sow a few more, or sow twice", OUR_RULE)
-        elif enough and enough < sown:
+        elif enough and enough <= WORTH_SAVING * sown:
             words = f"{name}: {had.had} {_kept(had, batch)} for {had.wanted} wanted"
             yield Finding(
                 words, f"{enough} seeds are enough nine times in ten; {sown} were sown", OUR_RULE

@@ -129,6 +129,11 @@ def test_too_many_is_said_only_where_fewer_would_have_done() -> None:
     assert not findings(tell(sown("b01", 40, wanted=30), counted("b01", 34)))
 
 
+def test_two_seeds_fewer_are_no_lesson() -> None:
+    """46 would have done where 48 were sown: nobody sows differently for that."""
+    assert not [one for one in findings(sample_season()) if one.found.startswith("b20 ")]
+
+
 def test_seed_that_slept_in_heat_is_told() -> None:
     season = tell(sown("b01", 40, crop="lettuce"), ("b01", 6, Kind.STALLED, {"cause": "heat"}))
     finding = about(season, "Heat stalled b01 Lettuce")
