@@ -12,9 +12,7 @@ from benchround.core.planning.plan import (
     Goal,
     RaisedAt,
     SowPlan,
-    Succession,
     cells_for,
-    sow_again,
     sow_plan,
     steady,
     usual_in,
@@ -26,6 +24,7 @@ from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, iso, rounded
 from benchround.reckoning.crop_named import crop_named
 from benchround.reckoning.figures import count, day, month_day, number, pair, share, within_sky
+from benchround.reckoning.in_turn import again_arguments, again_lines, again_value, sown_again
 from benchround.reckoning.tray_room import tray_arguments, tray_room
 
 HELP = "when to sow and how many cells, for plants or flowers on a day"
@@ -37,8 +36,6 @@ FORMULA = (
     "days counted back from the wanted day, rule of Iowa State University Extension (read); cells "
     "by the exact binomial sum"
 )
-GROWING_BASE_C = 4.4
-"""Base of heat between sowings where the crop has none: 40 F, as for peas (common practice)."""
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -69,9 +66,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "--survival", type=share, action="append", metavar="S", help="share kept; may be repeated"
     )
     parser.add_argument("--chance", type=share, default=WANTED_CHANCE, metavar="P", help="(0.9)")
-    parser.add_argument(
-        "--again", type=count, metavar="DAYS", help="sow again for a harvest so many days later"
-    )
+    again_arguments(parser)
     parser.add_argument(
         "--today", type=day, default=None, metavar="DATE", help="the day of asking (today)"
     )
@@ -94,7 +89,7 @@ def reckon(given: argparse.Namespace) -> Answer:
         chance=given.chance,
     )
     room = tray_room(given, amount.cells if amount else 0)
-    again = _again(given, crop, plan, site)
+    again = sown_again(given, crop, plan, site)
     value: dict[str, JsonValue] = {
         "crop": crop.key,
         "name": crop.name,
@@ -122,10 +117,8 @@ def reckon(given: argparse.Namespace) -> Answer:
         "formula": FORMULA,
         **room.value(),
     }
-    if again is not None:
-        value["next_sowing"] = iso(again.next_sowing)
-        value["heat_between"] = rounded(again.heat, 2)
-    lines = (*_lines(crop, plan, amount), *_again_lines(given, again))
+    value.update(again_value(given, crop, plan, site, again))
+    lines = (*_lines(crop, plan, amount), *again_lines(given, crop, plan, site, again))
     taken = room.words()
     return Answer(value, (*lines, *((f"  {taken}",) if taken else ())), site.assumed)
 
@@ -151,19 +144,13 @@ def _raised(given: argparse.Namespace, site: Site) -> RaisedAt:
     return AS_GIVEN
 
 
-def _again(given: argparse.Namespace, crop: Crop, plan: SowPlan, site: Site) -> Succession | None:
-    if given.again is None or plan.sow_best is None:
-        return None
-    base = crop.germination.base_c if crop.germination is not None else GROWING_BASE_C
-    return sow_again(plan.sow_best, plan.wanted, given.again, base, site.usual_mean_c)
-
-
 def _lines(crop: Crop, plan: SowPlan, amount: Quantity | None) -> list[str]:
     lines = [f"{crop.name}, {plan.goal} on {plan.wanted.isoformat()}"]
     if plan.sow_from is not None and plan.sow_by is not None and plan.possible:
+        then = "ready to plant out" if plan.goal is Goal.PLANTING else str(plan.goal)
         lines.append(
             f"  sow {plan.sow_from.isoformat()} to {plan.sow_by.isoformat()}, best "
-            f"{iso(plan.sow_best)}; then {plan.goal} {iso(plan.ready_from)} to {iso(plan.ready_by)}"
+            f"{iso(plan.sow_best)}; then {then} {iso(plan.ready_from)} to {iso(plan.ready_by)}"
         )
     lines.append(f"  {plan.reason}")
     if amount is not None:
@@ -179,13 +166,3 @@ def _lines(crop: Crop, plan: SowPlan, amount: Quantity | None) -> list[str]:
     lines += [f"  mind: {remark}" for remark in plan.remarks]
     lines += [f"  figures: {plan.source}", f"  formula: {FORMULA}"]
     return lines
-
-
-def _again_lines(given: argparse.Namespace, again: Succession | None) -> list[str]:
-    if again is None:
-        return []
-    on = iso(again.next_sowing) or "not within a year"
-    return [
-        f"  sow again {on} for a harvest {given.again} days later "
-        f"({again.heat:.0f} degree-days between; {again.source})"
-    ]

@@ -220,6 +220,28 @@ def test_frost_days_that_were_not_given_are_named_as_days(capsys: Capture) -> No
     assert "first frost not given: 20 Oct is assumed" in said
 
 
+def test_plan_sows_in_turn_as_often_as_asked(capsys: Capture) -> None:
+    words = ("lettuce", "--by", "2027-06-20", "--pick", *PLAN, "--again", "14")
+    found = reckoned("plan", capsys, *words, "--times", "8")
+    turns = found["sowings"]
+    assert [turn["wanted"] for turn in turns] == [
+        (date(2027, 6, 20) + timedelta(days=14 * number)).isoformat() for number in range(1, 8)
+    ]
+    days = [turn["sow"] for turn in turns]
+    assert days == sorted(days) and days[0] == found["next_sowing"]
+    assert "vining peas" in found["succession_source"]
+    ran = run(["reckon", "plan", *words, "--times", "20"], capsys)
+    assert ran.code == 1 and "from the first harvest to the last" in ran.err
+
+
+def test_plan_does_not_promise_tender_plants_after_the_first_frost(capsys: Capture) -> None:
+    words = ("tomato", "--by", "2027-12-01", "--pick", *PLAN, "--first-frost", "10-12")
+    found = reckoned("plan", capsys, *words)
+    assert (found["possible"], found["sow_from"]) == (False, None)
+    assert "dies of the site's first frost, Tue 12 Oct 2027" in found["reason"]
+    assert found["earliest"][:4] == "2028"
+
+
 def test_plan_in_the_south_and_below_zero_figures_stand_as_they_are(capsys: Capture) -> None:
     words = ["cosmos", "--want", "9", "--by", "2027-12-01", "--today", "2027-08-01"]
     found = reckoned("plan", capsys, *words, "--site", "-45.9,170.5", "--last-frost", "11-11")

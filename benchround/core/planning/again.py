@@ -32,6 +32,38 @@ class Succession:
     source: str = RULE
 
 
+def sow_in_turn(
+    first: date,
+    harvest: date,
+    gap_days: int,
+    times: int,
+    base_c: float,
+    mean_c: Callable[[date], float],
+) -> tuple[Succession, ...]:
+    """The sowings after the first one for harvests that follow each other by `gap_days`.
+
+    Each is counted from the first by `sow_again`, so that no rounding adds up.
+
+    Args:
+        first: day of the first sowing.
+        harvest: when that one is picked.
+        gap_days: days wanted between two harvests.
+        times: sowings in all, 2 to 60.
+        base_c: temperature above which the crop grows.
+        mean_c: day -> mean temperature, measured or usual.
+
+    Raises:
+        OutOfRangeError: a number is outside its range, or the last harvest 180 days after the
+            first.
+    """
+    whole("sowings in all", times, 2, 60)
+    whole("days between harvests", gap_days, 1, 180)
+    whole("days from the first harvest to the last", gap_days * (times - 1), 1, 180)
+    return tuple(
+        sow_again(first, harvest, gap_days * number, base_c, mean_c) for number in range(1, times)
+    )
+
+
 def sow_again(
     previous: date,
     harvest: date,

@@ -11,6 +11,8 @@ from benchround.core.planning.course import LONGEST_WAIT_DAYS, Course, Days, ste
 from benchround.core.planning.nouns import Goal, PlanStep, SowPlan
 from benchround.core.planning.season import (
     after_frost,
+    frost_before,
+    frost_between,
     frost_remark,
     last_sowing_remark,
     planting_remark,
@@ -19,6 +21,8 @@ from benchround.core.planning.season import (
 )
 from benchround.core.seed.emergence import why_none
 from benchround.core.site import Site
+
+A_YEAR = timedelta(days=366)
 
 
 class CountedBack:
@@ -53,6 +57,9 @@ class CountedBack:
             sowable, key=lambda s: (abs((s + timedelta(days=sowable[s].usual) - middle).days), s)
         )
         window = Span(min(sowable), max(sowable))
+        frost = self._frost(best, sowable[best].least, reward[0])
+        if frost is not None:
+            return self._frosted(frost, reward)
         plan = SowPlan(
             goal=self.goal,
             wanted=self.wanted,
@@ -87,6 +94,25 @@ class CountedBack:
                 found[sown] = days
         return found
 
+    def _frost(self, sown: date, least: int, reward: int) -> date | None:
+        """The autumn frost that ends a tender sowing before its goal; None where none does."""
+        if self.goal is Goal.PLANTING:
+            return frost_before(self.crop, self.site, self.wanted)
+        drilled = self.crop.raising is Raising.DRILL or reward == 0
+        planted = sown if drilled else self._ready(sown, least, 0)
+        return frost_between(self.crop, self.site, planted, self._ready(sown, least, reward))
+
+    def _frosted(self, frost: date, reward: tuple[int, int]) -> SowPlan:
+        """The plan of a tender crop that the first frost ends before the day wanted."""
+        earliest = self._earliest(self.today or self.wanted - A_YEAR, reward, self.wanted)
+        then = f"; after that the earliest is {say(earliest)}" if earliest else ""
+        reason = (
+            f"not possible: {self.crop.name} dies of the site's first frost, {say(frost)}{then}"
+        )
+        return SowPlan(
+            self.goal, self.wanted, False, reason, earliest=earliest, source=self.course.source
+        )
+
     def _ready(self, sown: date, days: int, reward: int) -> date:
         ready = sown + timedelta(days=days)
         if self.goal is not Goal.PLANTING:
@@ -97,17 +123,28 @@ class CountedBack:
         """The plan itself, or the same one called off where its days to sow are over."""
         if self.today is None or plan.sow_by is None or plan.sow_by >= self.today:
             return plan
-        earliest = self._earliest(self.today, reward)
-        then = f"earliest is {say(earliest)}" if earliest else "nothing comes up within a year"
+        earliest = self._earliest(self.today, reward, self.today)
+        then = (
+            f"earliest is {say(earliest)}" if earliest else "nothing comes of it within two years"
+        )
         reason = f"not possible any more, {then}; it had to be sown by {say(plan.sow_by)}"
         return replace(plan, possible=False, earliest=earliest, reason=reason)
 
-    def _earliest(self, today: date, reward: tuple[int, int]) -> date | None:
-        for ahead in range(366):
+    def _earliest(self, today: date, reward: tuple[int, int], since: date) -> date | None:
+        """The first day from `since` on that a sowing of today or later reaches the goal."""
+        for ahead in range((since - today).days + 2 * A_YEAR.days):
             sown = today + timedelta(days=ahead)
             days = self.course.days(sown)
-            if days is not None:
-                return self._ready(sown, days.least, reward[0])
+            if days is None:
+                continue
+            ready = self._ready(sown, days.least, reward[0])
+            if self.goal is Goal.PLANTING:
+                if frost_before(self.crop, self.site, ready) is not None:
+                    ready = after_frost(self.crop, self.site, ready)
+            elif self._frost(sown, days.least, reward[0]) is not None:
+                continue
+            if ready >= since:
+                return ready
         return None
 
     def _too_cold(self) -> str:
@@ -151,11 +188,10 @@ class CountedBack:
         up = self.course.days_up(sown)
         if up is not None:
             steps.append(PlanStep("first up", sown + timedelta(days=round(up))))
-        ready = sown + timedelta(days=days.usual)
+        grown = sown + timedelta(days=days.usual)
         if self.crop.raising is Raising.DRILL:
-            return (*steps, PlanStep(str(self.goal), ready))
-        if self.goal is not Goal.PLANTING:
-            ready = after_frost(self.crop, self.site, ready)
+            return (*steps, PlanStep(str(self.goal), grown))
+        ready = after_frost(self.crop, self.site, grown)
         hardening = self.crop.hardening
         out = ready - timedelta(days=hardening.days if hardening else 0)
         on = steps[-1].day

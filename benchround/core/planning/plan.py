@@ -18,7 +18,7 @@ from datetime import date, timedelta
 from benchround.core.crop.crop import Crop, Raising
 from benchround.core.dates import Span
 from benchround.core.errors import InputError, OutOfRangeError
-from benchround.core.planning.again import Succession, sow_again
+from benchround.core.planning.again import Succession, sow_again, sow_in_turn
 from benchround.core.planning.back import CountedBack
 from benchround.core.planning.course import (
     AS_GIVEN,
@@ -48,6 +48,7 @@ __all__ = [
     "flowering_overlap",
     "flowerless",
     "sow_again",
+    "sow_in_turn",
     "sow_plan",
     "steady",
     "usual_in",

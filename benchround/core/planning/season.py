@@ -37,14 +37,27 @@ def after_frost(crop: Crop, site: Site, day: date) -> date:
     return max(day, safe_from(site.year, day)) if waits else day
 
 
+def frost_before(crop: Crop, site: Site, day: date) -> date | None:
+    """The first autumn frost a tender crop meets if it is planted on a day; None where none."""
+    if crop.planting.least_night_c is None:
+        return None
+    safe = safe_from(site.year, day)
+    return _last_first_frost(site, day) if (safe - day).days > AUTUMN_AHEAD_DAYS else None
+
+
+def frost_between(crop: Crop, site: Site, planted: date, ready: date) -> date | None:
+    """The autumn frost that ends a tender crop before it is ready; None where none does."""
+    if crop.planting.least_night_c is None:
+        return None
+    frost = first_frost_from(site.year, planted)
+    return frost if frost < ready else None
+
+
 def frost_remark(crop: Crop, site: Site, day: date) -> str:
-    """What frost says to planting a tender crop on a day; empty where it says nothing."""
+    """What spring frost says to planting a tender crop on a day; empty where it says nothing."""
     if crop.planting.least_night_c is None:
         return ""
     safe = safe_from(site.year, day)
-    if (safe - day).days > AUTUMN_AHEAD_DAYS:
-        first = _last_first_frost(site, day)
-        return f"{say(day)} is after the site's first frost, {say(first)}: tender plants die of it"
     if safe > day and crop.raising is not Raising.DRILL:
         return (
             f"{say(day)} is before the site's safe last-frost day, {say(safe)}: tender plants "

@@ -17,7 +17,7 @@ from benchround.core.crop.crop import Anchor, Edge, Hardening
 from benchround.core.planning.growing_season import hardening_opens, safe_from
 from benchround.core.planning.last_sowing import first_frost_from
 from benchround.core.planning.schedule import Step
-from benchround.core.planning.season import after_frost, frost_remark
+from benchround.core.planning.season import after_frost, frost_before, frost_remark
 from benchround.core.site import Site
 from tests.core.planning.test_schedule import season, sown
 from tests.core.planning.test_windows import LIBRARY, NORTH, SOUTH
@@ -58,7 +58,9 @@ def test_the_schedule_of_a_batch_has_the_same_day() -> None:
 
 
 def test_the_remark_says_which_frost_it_is() -> None:
-    assert "after the site's first frost, Mon 12 Oct 2026" in remark(date(2026, 11, 20))
+    assert frost_before(COSMOS, NORTH, date(2026, 11, 20)) == date(2026, 10, 12)
+    assert frost_before(COSMOS, NORTH, date(2027, 2, 1)) is None
+    assert frost_before(BEAN, NORTH, date(2026, 11, 20)) is None
     assert "before the site's safe last-frost day, " in remark(date(2027, 2, 1))
     assert remark(date(2027, 6, 10)) == ""
 

@@ -210,11 +210,50 @@ def test_steps_stand_in_order_and_end_at_the_goal() -> None:
 def test_remarks_name_frost_and_a_sowing_out_of_season() -> None:
     plan = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, WANTED, NORTH)
     assert any("safe last-frost day" in words for words in plan.remarks)
-    autumn = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, date(2027, 11, 20), NORTH)
-    assert any("first frost" in words for words in autumn.remarks)
-    assert any("far from its usual sowing time" in words for words in autumn.remarks)
+    hardy = sow_plan(LIBRARY["leek"], Goal.PLANTING, date(2027, 11, 20), NORTH)
+    assert any("far from its usual sowing time" in words for words in hardy.remarks)
     south = sow_plan(LIBRARY["snapdragon"], Goal.PLANTING, date(2027, 12, 5), SOUTH)
     assert south.remarks == ()
+
+
+def test_tender_plants_ready_before_frosts_end_wait_and_are_planted_after_it() -> None:
+    """Ready on 1 May; one spring in ten has a frost after 30 May (common practice, no source)."""
+    plan = sow_plan(LIBRARY["tomato"], Goal.PLANTING, date(2027, 5, 1), NORTH)
+    days = {step.name: step.day for step in plan.steps}
+    assert plan.possible
+    assert plan.ready_from is not None and plan.ready_from <= date(2027, 5, 1)
+    assert days["plant out"] == date(2027, 5, 30)
+    hardening = LIBRARY["tomato"].hardening
+    assert hardening is not None
+    assert (days["plant out"] - days["start hardening"]).days == hardening.days
+
+
+@pytest.mark.parametrize(
+    ("key", "goal", "wanted", "soonest"),
+    [
+        pytest.param("tomato", Goal.PLANTING, date(2027, 11, 1), date(2028, 5, 30), id="planted"),
+        pytest.param("tomato", Goal.PICKING, date(2027, 12, 1), date(2028, 7, 1), id="picked"),
+        pytest.param("french-bean", Goal.PICKING, date(2027, 10, 30), date(2028, 6, 1), id="bean"),
+        pytest.param("cosmos", Goal.FLOWERING, date(2027, 11, 20), date(2028, 6, 1), id="flower"),
+    ],
+)
+def test_what_is_tender_is_not_had_after_the_first_frost(
+    key: str, goal: Goal, wanted: date, soonest: date
+) -> None:
+    """The first frost of 12 October kills it (common practice, no source)."""
+    plan = sow_plan(LIBRARY[key], goal, wanted, NORTH, today=date(2027, 1, 1))
+    assert not plan.possible
+    assert plan.sow_from is None
+    assert "first frost, Tue 12 Oct 2027; after that the earliest is" in plan.reason
+    assert plan.earliest is not None
+    assert soonest <= plan.earliest < date(2028, 8, 15)
+
+
+def test_an_earliest_day_for_tender_plants_is_never_one_after_the_first_frost() -> None:
+    plan = sow_plan(
+        LIBRARY["tomato"], Goal.PLANTING, date(2027, 6, 10), NORTH, today=date(2027, 9, 1)
+    )
+    assert plan.earliest == date(2028, 5, 30)
 
 
 PLANNABLE = sorted(

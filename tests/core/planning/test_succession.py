@@ -3,6 +3,7 @@ from datetime import date, timedelta
 import pytest
 
 from benchround.core.errors import InputError, OutOfRangeError
+from benchround.core.planning.again import sow_in_turn
 from benchround.core.planning.succession import (
     SOW_AGAIN_BASE_C,
     SOW_AGAIN_HEAT_C,
@@ -137,6 +138,20 @@ def test_next_sowing_waits_for_heat_not_days() -> None:
     assert next_sowing(start, 95.2, 4.4, cool) == start + timedelta(days=21)
     assert next_sowing(start, 95.2, 4.4, warm) == start + timedelta(days=12)
     assert next_sowing(start, 95.2, 4.4, cool[:10]) is None
+
+
+def test_d01_sowings_in_turn_are_each_counted_from_the_first() -> None:
+    """Harvests 7 days apart at 18 C, sowings at 9 C, base 4.4 C: 95.2 C d and 21 days each.
+
+    The second is 190.4 C d on, 41.4 days of 4.6 C d: 42 days.
+    """
+    first, harvest = date(2027, 4, 1), date(2027, 7, 1)
+    turns = sow_in_turn(first, harvest, 7, 3, 4.4, lambda day: 18.0 if day > harvest else 9.0)
+    assert [turn.heat for turn in turns] == pytest.approx([95.2, 190.4])
+    assert [turn.next_sowing for turn in turns] == [
+        first + timedelta(days=21),
+        first + timedelta(days=42),
+    ]
 
 
 def test_below_the_base_there_is_no_answer() -> None:
