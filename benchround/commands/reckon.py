@@ -13,15 +13,25 @@ EXAMPLE = "benchround reckon emergence tomato --temp 18 --json"
 
 SUBJECTS = (
     "emergence",
+    "late",
+    "base",
     "quantity",
+    "weight",
     "germination",
+    "trial",
+    "lots",
     "storage",
     "plan",
+    "succession",
     "frost",
     "tonight",
     "sun",
     "frame",
     "water",
+    "pot",
+    "evaporation",
+    "air",
+    "wind",
     "degreedays",
 )
 """Names of the subjects; each is a module of `benchround.reckoning`."""

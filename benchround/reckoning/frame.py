@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from benchround.core.frame.balance import gain_c
+from benchround.core.frame.balance import HeatTerms, Sunlit, day_terms, gain_c
 from benchround.core.frame.build import COVERS, LID_ORDER, FrameBuild, Glazing, LidPosition
 from benchround.core.frame.day import STILL_AIR_MS
 from benchround.core.frame.lid_words import Stock
@@ -92,12 +92,14 @@ def _gain_answer(given: argparse.Namespace, frame: FrameBuild) -> Answer:
     gains = {lid: gain_c(frame, given.radiation, lid, given.wind) for lid in LID_ORDER}
     lid = SAID_POSITIONS[given.lid]
     source = f"{BALANCE}; {cover_words(frame)}"
+    heat = day_terms(frame, Sunlit(given.radiation, given.wind), lid)
     by_lid: dict[str, JsonValue] = {str(p): rounded(gain, 3) for p, gain in gains.items()}
     return Answer(
         value={
             "lid": str(lid),
             "gain_c": rounded(gains[lid], 3),
             "gains_c": by_lid,
+            "heat_w": {name: rounded(watts, 2) for name, watts in _heat(heat).items()},
             "radiation_wm2": given.radiation,
             "wind_ms": given.wind,
             "glazing": str(frame.glazing),
@@ -111,9 +113,24 @@ def _gain_answer(given: argparse.Namespace, frame: FrameBuild) -> Answer:
             f"wind {given.wind:g} m/s",
             f"  lid {lid.words}: {gains[lid]:.1f} K warmer than outside",
             "  " + ", ".join(f"{position.words} {gain:.1f}" for position, gain in gains.items()),
+            "  where the sun's heat goes, W: "
+            + ", ".join(f"{name} {watts:.0f}" for name, watts in _heat(heat).items()),
             f"  formula: {source}",
         ),
     )
+
+
+def _heat(terms: HeatTerms) -> dict[str, float]:
+    """Where the heat of a steady frame goes, W, by name."""
+    return {
+        "taken in": terms.taken_w,
+        "evaporation": terms.evaporated_w,
+        "into the ground": terms.into_ground_w,
+        "through the light": terms.through_light_w,
+        "through the walls": terms.through_walls_w,
+        "leaks": terms.leaked_w,
+        "out at the lid": terms.ventilated_w,
+    }
 
 
 def cover_words(frame: FrameBuild) -> str:

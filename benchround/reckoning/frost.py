@@ -5,10 +5,11 @@ from __future__ import annotations
 import argparse
 
 from benchround.core.errors import InputError
+from benchround.core.sky.frost import FREEZE_THRESHOLDS_C
 from benchround.core.sky.frost_dates import DailyMinimum, FrostDates, YearFrosts, frost_dates
 from benchround.core.sky.frost_line import FrostLine
 from benchround.plain import JsonValue
-from benchround.reckoning.answer import Answer, iso, month_day
+from benchround.reckoning.answer import Answer, iso, month_day, rounded
 from benchround.reckoning.figures import number, within_sky
 from benchround.reckoning.weather_file import fault_remarks, file_arguments, weather_file
 
@@ -50,12 +51,29 @@ def reckon(given: argparse.Namespace) -> Answer:
             "first_autumn": _line(dates.first_autumn),
             "years": dates.years,
             "void_years": list(dates.void_years),
+            "by_threshold": _by_threshold(minima, given.lat),
             "per_year": [_year(frosts) for frosts in dates.per_year],
             "source": SOURCE,
         },
         lines=_lines(dates),
         remarks=fault_remarks(found),
     )
+
+
+def _by_threshold(minima: list[DailyMinimum], lat_deg: float) -> list[JsonValue]:
+    """The middle dates for each threshold of NOAA's frost tables."""
+    found: list[JsonValue] = []
+    for threshold_c in FREEZE_THRESHOLDS_C:
+        dates = frost_dates(minima, lat_deg, threshold_c)
+        spring, autumn = dates.last_spring, dates.first_autumn
+        found.append(
+            {
+                "threshold_c": rounded(threshold_c, 2),
+                "last_spring_p50": month_day(spring.p50) if spring else None,
+                "first_autumn_p50": month_day(autumn.p50) if autumn else None,
+            }
+        )
+    return found
 
 
 def _line(line: FrostLine | None) -> JsonValue:

@@ -14,6 +14,7 @@ from benchround.core.seed.looks import Looks
 from benchround.plain import JsonValue
 from benchround.reckoning.answer import Answer, rounded, said
 from benchround.reckoning.figures import count
+from benchround.reckoning.germination_more import further_figures
 
 HELP = "germination share, time, speed and evenness from counts"
 EXAMPLE = 'benchround reckon germination "0 0 0 0 4 17 10 7 1 0 1 0 0 0" --sown 50'
@@ -73,6 +74,13 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         help="newly up, one count a day from day 1, or day:count pairs as 5:4 6:17",
     )
     parser.add_argument("--sown", type=count, metavar="N", help="seeds sown")
+    parser.add_argument(
+        "--taken",
+        nargs="+",
+        default=[],
+        metavar="DAY:N",
+        help="seeds taken away on a day before they came up, as 8:5",
+    )
 
 
 def reckon(given: argparse.Namespace) -> Answer:
@@ -83,6 +91,7 @@ def reckon(given: argparse.Namespace) -> Answer:
     looks = Looks.on_days(days, counts, sown)
     found = germination_summary(looks)
     known = given.sown is not None
+    further = further_figures(looks, _taken(given.taken), known)
     low, high = (found.low, found.high) if known else (None, None)
     share = found.final_share if known else None
     told = f"{up} up of {sown} sown: {share:.1%}" if share is not None else f"{up} up"
@@ -111,16 +120,32 @@ def reckon(given: argparse.Namespace) -> Answer:
             "fit_median_days": rounded(found.median_fit, 4),
             "fit_median_se_days": rounded(found.median_fit_error, 4),
             "fit_sigma": rounded(found.sigma_fit, 4),
+            **further.value(),
             "indices": _indices(looks, known),
             "source": SOURCE,
         },
         lines=(
             told,
             *(_time_lines(found) if up else ("  none is up: there is no day to tell",)),
+            *further.lines(),
             f"  formulas: {SOURCE}",
         ),
         remarks=() if known else ("The number sown was not given: no germination share.",),
     )
+
+
+def _taken(words: list[str]) -> list[tuple[float, int]]:
+    """Days and seeds taken away.
+
+    Raises:
+        InputError: a word is no pair.
+    """
+    if not words:
+        return []
+    days, seeds = read_counts(" ".join(words))
+    if not all(_ON_DAY.fullmatch(word) for word in words):
+        raise InputError("--taken wants day:number pairs such as 8:5.")
+    return list(zip(days, seeds, strict=True))
 
 
 def _indices(looks: Looks, known: bool) -> dict[str, JsonValue]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 
+from benchround.core.seed.cells_needed import blank_share, least_germination, seeds_per_cell
 from benchround.core.seed.quantity import how_many
 from benchround.core.seed.weight import grams_of_seeds
 from benchround.reckoning.answer import Answer, rounded
@@ -54,6 +55,9 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--seeds-per-g", type=number, metavar="X", help="seeds in a gram, for the weight"
     )
+    parser.add_argument(
+        "--fill", type=share, metavar="F", help="share of the cells to fill with a seedling"
+    )
     tray_arguments(parser)
 
 
@@ -64,6 +68,9 @@ def reckon(given: argparse.Namespace) -> Answer:
     )
     grams = None if given.seeds_per_g is None else grams_of_seeds(answer.seeds, given.seeds_per_g)
     room = tray_room(given, answer.cells)
+    blank = blank_share(given.germination, given.per_cell)
+    fill = None if given.fill is None else seeds_per_cell(given.fill, given.germination)
+    least = None if given.fill is None else least_germination(given.fill, given.per_cell)
     formula = KNOWN if given.tested is None else UNCERTAIN
     weight = f" ({grams:.2f} g)" if grams is not None else ""
     taken = room.words()
@@ -76,6 +83,9 @@ def reckon(given: argparse.Namespace) -> Answer:
             "chance": rounded(answer.chance, 6),
             "p": rounded(answer.p, 6),
             "grams": rounded(grams, 3),
+            "blank_share": rounded(blank, 6),
+            "seeds_to_fill": fill,
+            "least_germination": rounded(least, 6),
             **room.value(),
             "source": formula,
         },
@@ -83,6 +93,15 @@ def reckon(given: argparse.Namespace) -> Answer:
             f"{answer.cells} cells, {answer.seeds} seeds{weight}",
             f"  {given.want} plants or more with a chance of {answer.chance:.1%}; "
             f"{answer.expected_plants:.1f} to expect, as {answer.p:.1%} of the cells yield a plant",
+            f"  {blank:.1%} of the cells stay blank",
+            *(
+                (
+                    f"  to fill {given.fill:.0%} of them sow {fill} a cell, or with "
+                    f"{given.per_cell} a cell seed of {least:.0%} germination",
+                )
+                if least is not None
+                else ()
+            ),
             *((f"  {taken}",) if taken else ()),
             f"  formula: {formula}",
         ),

@@ -11,6 +11,7 @@ from benchround.core.seed.viability import (
     ViabilityConstants,
     adjusted_percent,
     days_until,
+    dry_basis,
     equilibrium_moisture,
     half_life_days,
     moisture_for,
@@ -70,6 +71,7 @@ def reckon(given: argparse.Namespace) -> Answer:
         value={
             "crop": name,
             "moisture_percent": rounded(moisture, 2),
+            "moisture_dry_percent": rounded(dry_basis(moisture), 2),
             "temp_c": given.temp,
             "years_to_share": rounded(keeps, 2),
             "years_to_half": rounded(half, 2),
@@ -81,7 +83,8 @@ def reckon(given: argparse.Namespace) -> Answer:
             "source": source,
         },
         lines=(
-            f"{name}, sealed at {moisture:.1f} % moisture and {given.temp:g} C",
+            f"{name}, sealed at {moisture:.1f} % moisture of fresh weight "
+            f"({dry_basis(moisture):.1f} % of dry) and {given.temp:g} C",
             f"  falls from {start:.0f} to {end:.0f} % in {keeps:.1f} years"
             + (f", to half in {half:.1f}" if half is not None else ""),
             f"  after {given.years:g} years {left:.0f} % still come up",

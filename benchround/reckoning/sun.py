@@ -8,10 +8,12 @@ from datetime import time
 from benchround.core.sky.sun import (
     clear_sky_mj,
     daylight_hours_fao,
+    elevation_deg,
     extraterrestrial_mj,
     radiation_from_sunshine_mj,
     sun_day,
 )
+from benchround.core.sky.sunclock import solar_noon_h
 from benchround.reckoning.answer import Answer, minute, rounded
 from benchround.reckoning.figures import day, number, sun_hours_within, within_sky, zone
 
@@ -53,6 +55,8 @@ def reckon(given: argparse.Namespace) -> Answer:
     if given.sun_hours is not None:
         hours = sun_hours_within(given.sun_hours, max(longest, found.day_length_h))
         radiation = radiation_from_sunshine_mj(above, min(hours, longest), longest)
+    noon_h = solar_noon_h(given.on, given.lon, given.tz)
+    highest = elevation_deg(given.lat, number_of_day, 12.0)
     clock = given.tz if isinstance(given.tz, str) else f"UTC{given.tz:+g}"
     sky = "under a clear sky" if given.sun_hours is None else f"with {given.sun_hours:g} h of sun"
     return Answer(
@@ -62,6 +66,8 @@ def reckon(given: argparse.Namespace) -> Answer:
             "sunrise": minute(found.sunrise),
             "sunset": minute(found.sunset),
             "day_length_h": rounded(found.day_length_h, 3),
+            "noon": _clock(noon_h),
+            "highest_deg": rounded(highest, 2),
             "reason": _reason(found.sunrise, found.sunset, found.day_length_h),
             "radiation_mj": rounded(radiation, 3),
             "clear_sky_mj": rounded(clear, 3),
@@ -74,10 +80,17 @@ def reckon(given: argparse.Namespace) -> Answer:
             f"{given.on.isoformat()} at {given.lat:g}, {given.lon:g}, clock {clock}",
             f"  sunrise {minute(found.sunrise) or 'none'}, "
             f"sunset {minute(found.sunset) or 'none'}, day {found.day_length_h:.2f} h",
+            f"  highest at {_clock(noon_h)}, {highest:.0f} deg above the horizon",
             f"  radiation {radiation:.1f} MJ/m2 {sky}; {above:.1f} above the air",
             f"  formulas: {CLOCK}; {RADIATION}",
         ),
     )
+
+
+def _clock(hours: float) -> str:
+    """Hours of a clock to the nearest minute."""
+    whole = round(hours * 60.0) % (24 * 60)
+    return f"{whole // 60:02d}:{whole % 60:02d}"
 
 
 def _reason(rise: time | None, fall: time | None, length_h: float) -> str | None:

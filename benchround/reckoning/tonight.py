@@ -6,7 +6,13 @@ import argparse
 from collections.abc import Iterator
 
 from benchround.core.frozen import dataclass
-from benchround.core.sky.frost import FrostTolerance, frost_severity, is_harmed, us_freeze
+from benchround.core.sky.frost import (
+    FrostTolerance,
+    frost_severity,
+    is_ground_frost,
+    is_harmed,
+    us_freeze,
+)
 from benchround.core.sky.tonight import (
     GUESSED_DEW_POINT_MARGIN_C,
     MinimumRange,
@@ -75,6 +81,8 @@ def reckon(given: argparse.Namespace) -> Answer:
     in_screen = min(rule.found.coldest_c for rule in rules if not rule.grass)
     word, american = frost_severity(in_screen), us_freeze(in_screen)
     harmed = [str(kind) for kind in FrostTolerance if is_harmed(kind, coldest)]
+    grass = [rule.found.coldest_c for rule in rules if rule.grass]
+    ground = is_ground_frost(min(grass)) if grass else None
     value: dict[str, JsonValue] = {
         "sky": str(night),
         "dew_point_c": rounded(dew_c, 2),
@@ -85,6 +93,7 @@ def reckon(given: argparse.Namespace) -> Answer:
         "coldest_c": rounded(coldest, 2),
         "word": str(word),
         "us_word": str(american),
+        "ground_frost": ground,
         "harmed": list(harmed),
         "source": SOURCE,
     }
@@ -96,6 +105,7 @@ def reckon(given: argparse.Namespace) -> Answer:
             *(f"  {rule.name}: {_words(rule.found)}" for rule in rules),
             f"  beside the trays in the open: {_words(trays)}",
             f"  reckon with the colder end: {word} (in the United States {american})",
+            *([f"  on grass: {'ground frost' if ground else 'no ground frost'}"] if grass else []),
             f"  harmed at {degrees(coldest, 1)} C: {'; '.join(harmed) or 'no kind of plant'}",
             f"  formulas: {SOURCE}",
         ),

@@ -9,15 +9,18 @@ from benchround.core.numbers.ranges import within
 from benchround.core.sky.evapotranspiration import EtDay, EtSite, reference_et
 from benchround.core.water.balance import (
     ALLOWED_SHARE,
+    TRAY_KC,
     Compost,
     RootStage,
+    daily_loss_ml,
     days_left,
-    ml_from_mm,
     tray_water,
+    weight_share_to_water_at,
 )
+from benchround.core.water.fit import loss_factor_from_weights
 from benchround.core.water.place import EXPOSURE_LOSS, Exposure, place_loss_mm
 from benchround.reckoning.answer import Answer, rounded
-from benchround.reckoning.figures import day, number, share, within_sky
+from benchround.reckoning.figures import day, number, pair, share, within_sky
 
 HELP = "a tray's loss in a day and the days until it wants water"
 EXAMPLE = (
@@ -57,6 +60,17 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         help="; ".join(str(stage) for stage in RootStage),
     )
     parser.add_argument("--altitude", type=number, default=0.0, metavar="M", help="metres (0)")
+    parser.add_argument(
+        "--weighed", type=pair, metavar="WET,LATER", help="g when full, and g a day later"
+    )
+
+
+def _measured(given: argparse.Namespace, et0_mm: float, area_m2: float) -> float | None:
+    """How much of the open air's loss two weighings show; None without them."""
+    if given.weighed is None:
+        return None
+    wet_g, later_g = given.weighed
+    return loss_factor_from_weights(wet_g, later_g, et0_mm, area_m2)
 
 
 def reckon(given: argparse.Namespace) -> Answer:
@@ -73,8 +87,10 @@ def reckon(given: argparse.Namespace) -> Answer:
     )
     exposure, roots = Exposure(given.exposure), RootStage(given.roots)
     loss_mm = place_loss_mm(estimate.mm, exposure)
-    loss_ml = ml_from_mm(loss_mm, water.area_m2)
+    loss_ml = daily_loss_ml(loss_mm, TRAY_KC, water.area_m2)
     left = days_left(water, loss_ml, ALLOWED_SHARE[roots])
+    at_weight = weight_share_to_water_at(water, ALLOWED_SHARE[roots])
+    measured = _measured(given, estimate.mm, water.area_m2)
     until_wilting = days_left(water, loss_ml)
     stand_ins = [str(word) for word in estimate.stand_ins]
     source = f"{estimate.method}; {BALANCE}; exposure: {EXPOSURE_LOSS[exposure].source}"
@@ -89,6 +105,8 @@ def reckon(given: argparse.Namespace) -> Answer:
             "et0_mm": rounded(estimate.mm, 3),
             "method": str(estimate.method),
             "stand_ins": list(stand_ins),
+            "water_at_weight_share": rounded(at_weight, 4),
+            "own_factor": rounded(measured, 4),
             "capacity_ml": rounded(water.capacity_ml, 1),
             "allowed_share": ALLOWED_SHARE[roots],
             "exposure": str(exposure),
@@ -100,6 +118,13 @@ def reckon(given: argparse.Namespace) -> Answer:
             f"{estimate.mm:.1f} mm",
             f"  holds {water.capacity_ml:.0f} ml easily, "
             f"of which {ALLOWED_SHARE[roots]:.0%} may go ({roots})",
+            f"  by weight: water it once it weighs {at_weight:.0%} of what it weighs full "
+            "(Dumroese et al. 2015, weights estimated)",
+            *(
+                (f"  your weighings show {measured:.2f} times what the open air takes",)
+                if measured is not None
+                else ()
+            ),
             f"  formulas: {source}",
             *((f"  taken for granted: {', '.join(stand_ins)}",) if stand_ins else ()),
         ),

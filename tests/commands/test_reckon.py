@@ -521,6 +521,16 @@ def test_every_subject_prints_text_and_json_with_its_source(capsys: Capture) -> 
         "degreedays": ["--min", "5", "--max", "15", "--base", "5"],
         "tonight": ["--max", "12", "--dew", "4", "--sky", "light wind, little cloud"],
         "storage": ["lettuce", "--moisture", "6", "--temp", "5"],
+        "late": ["--median", "10", "--sigma", "0.3", "--looked", "14"],
+        "base": ["15:70", "27:24"],
+        "weight": ["--thousand", "2.1"],
+        "trial": ["86", "92", "84", "90"],
+        "lots": ["28/40", "35/40"],
+        "succession": ["lettuce", "--heat", "100"],
+        "pot": ["--round", "90", "--depth", "85"],
+        "evaporation": ["--tmin", "5", "--tmax", "15", "--lat", "52", "--on", "2026-05-27"],
+        "air": ["--temp", "20", "--dew", "10"],
+        "wind": ["--ms", "5"],
     }  # fmt: skip
     assert set(words) == set(SUBJECTS)
     for subject, more in words.items():

@@ -10,6 +10,7 @@ from typing import NamedTuple
 from benchround.core.batch.batch import Batch, Sowing
 from benchround.core.batch.nouns import Moves
 from benchround.core.dates import say_day
+from benchround.core.learning.days import middle_of_look
 from benchround.core.record import Kind, Record
 from benchround.core.seed.heat import WarmthOf, felt_since, heat_felt, places_of
 from benchround.core.seed.looks_of import FirstUp, first_up_in
@@ -41,7 +42,7 @@ def time_of(
     because = _no_time(batch, sowing, first, moves)
     if because or first is None:
         return Timed(None, because)
-    total, cold, middle = 0.0, 0, first.middle
+    total, cold, middle = 0.0, 0, middle_of_look(first.after, first.by)
     cold_c, hot_c = cold_up_to_c(model), model.ceiling_c
     days = islice(felt_since(moves, sowing.day, warmth_of), int(first.by))
     for number, warm in enumerate(days):
