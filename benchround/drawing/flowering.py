@@ -22,7 +22,7 @@ from benchround.drawing.canvas import (
 from benchround.drawing.phases import Phase
 from benchround.drawing.scale import Scale, month_line, span_label, tick_line
 from benchround.drawing.stretches import Stretch
-from benchround.drawing.words import counted, listed, say_days, spoken
+from benchround.drawing.words import counted, listed, say_days
 from benchround.drawing.year_bar import bar
 from benchround.drawing.year_strips import YearStrip
 
@@ -184,20 +184,3 @@ def bare_words(found: Sequence[Flowering], days: Days, today: date) -> str:
     if not bare:
         return "Something is in flower all the time."
     return f"Nothing in flower {'; '.join(say_days(span, today) for span in bare)}."
-
-
-def flowering_words(found: Sequence[Flowering], days: Days, today: date, chosen: str = "") -> str:
-    """The picture in sentences."""
-    if not found:
-        return NONE
-    told = [
-        f"Batch {one.title}: {'expected ' if one.expected else ''}in flower "
-        + ", ".join(
-            filter(
-                None,
-                (say_days(one.days, today), looks_like(one), _together_words(one, chosen)),
-            )
-        )
-        for one in found
-    ]
-    return spoken([*told, bare_words(found, days, today)])

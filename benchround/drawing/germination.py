@@ -21,13 +21,11 @@ from benchround.drawing.canvas import (
     wrap_items,
 )
 from benchround.drawing.germination_curve import GerminationCurve, germination_curve_of, share_at
-from benchround.drawing.words import spoken
 
 __all__ = [
     "GerminationCurve",
     "germination_curve_of",
     "germination_lines",
-    "germination_words",
 ]
 
 ROWS = 11
@@ -174,22 +172,3 @@ def _legend(curve: GerminationCurve, glyphs: Glyphs) -> Iterator[str]:
         yield f"{glyphs.curve} {curve.curve_name}"
     if curve.today is not None:
         yield f"{glyphs.pointer} today"
-
-
-def germination_words(curve: GerminationCurve) -> str:
-    """The picture in sentences."""
-    told = [f"Batch {curve.title}", _headline(curve)]
-    total = 0
-    for look in curve.looks:
-        total += look.newly_up
-        since = f"between day {look.previous_look_day:.0f} and day {look.this_look_day:.0f}"
-        if look.newly_up and not curve.counted:
-            told.append(f"the first came up {since}")
-        elif look.newly_up:
-            told.append(f"{look.newly_up} came up {since}, {total} in all")
-        else:
-            told.append(f"none new {since}")
-    if curve.curve:
-        day, share = curve.curve[-1]
-        told.append(f"{curve.curve_name or 'curve'}: {share:.0%} by day {day:.0f}")
-    return spoken([*told, *curve.notes])

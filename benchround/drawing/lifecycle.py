@@ -16,9 +16,9 @@ from benchround.drawing.canvas import (
     within_width,
 )
 from benchround.drawing.way import Stop, Way, When, way_of
-from benchround.drawing.words import say, say_short, spoken
+from benchround.drawing.words import say, say_short
 
-__all__ = ["Stop", "Way", "When", "lifecycle_lines", "lifecycle_words", "way_of"]
+__all__ = ["Stop", "Way", "When", "lifecycle_lines", "way_of"]
 
 NOTHING = "Nothing is on the books for this batch."
 LINK = 2
@@ -111,18 +111,3 @@ def _headline(way: Way) -> str:
 
 def _next(way: Way) -> Stop | None:
     return next((stop for stop in way.stops if stop.when is When.AHEAD), None)
-
-
-def lifecycle_words(way: Way) -> str:
-    """The picture in sentences."""
-    if not way.stops:
-        return NOTHING
-    past = [f"{s.name} {say(s.day, way.today)}" for s in way.stops if s.when is When.PAST]
-    ahead = [f"{s.name} {say(s.day, way.today)}" for s in way.stops if s.when is When.AHEAD]
-    return spoken(
-        [
-            f"Batch {_headline(way)}",
-            f"Before: {', '.join(past)}" if past else "",
-            f"Ahead: {', '.join(ahead)}" if ahead else "",
-        ]
-    )

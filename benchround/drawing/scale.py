@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from datetime import date, timedelta
 from itertools import pairwise
 
@@ -52,17 +52,6 @@ def growing_year(site: Site, day: date) -> Days:
     month = site.year.midwinter(day.year).month % 12 + 1
     year = day.year if day.month >= month else day.year - 1
     return Days(date(year, month, 1), date(year + 1, month, 1) - ONE_DAY)
-
-
-def whole_span(spans: Iterable[Days]) -> Days | None:
-    """From the first to the last of some days, in whole months; None where there are none."""
-    found = list(spans)
-    if not found:
-        return None
-    first = min(span.opens for span in found).replace(day=1)
-    last = max(span.closes for span in found)
-    after = date(last.year + last.month // 12, last.month % 12 + 1, 1)
-    return Days(first, after - ONE_DAY)
 
 
 def span_label(days: Days) -> str:

@@ -26,7 +26,7 @@ from benchround.drawing.scale import Scale, month_line, span_label, tick_line
 from benchround.drawing.words import say_short
 from benchround.drawing.year_bar import bar
 from benchround.drawing.year_strips import Order, YearStrip
-from benchround.drawing.year_words import NOTHING, strip_words, year_words
+from benchround.drawing.year_words import NOTHING, strip_words
 
 __all__ = [
     "Columns",
@@ -35,7 +35,6 @@ __all__ = [
     "rows",
     "strip_words",
     "year_lines",
-    "year_words",
 ]
 
 LEAST_WIDTH = 20

@@ -1,14 +1,13 @@
-"""The year picture in sentences, for screen readers and reports."""
+"""The strips of the year in sentences."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from datetime import date
 
 from benchround.core.dates import Span as Days
 from benchround.drawing.phases import Phase
 from benchround.drawing.stretches import Stretch
-from benchround.drawing.words import counted, say, say_days, spoken
+from benchround.drawing.words import say, say_days, spoken
 from benchround.drawing.year_bar import ALWAYS_SHOWN
 from benchround.drawing.year_strips import YearStrip
 
@@ -51,12 +50,3 @@ def _ahead_words(stretch: Stretch, goes_on: bool, today: date) -> str:
     if lasting:
         return f"{stretch.phase} {say_days(Days(stretch.opens, stretch.closes), today)}"
     return f"{stretch.phase} {say(stretch.opens, today)}"
-
-
-def year_words(strips: Sequence[YearStrip], today: date) -> str:
-    """The whole picture in sentences."""
-    if not strips:
-        return NOTHING
-    batches = counted(len({strip.batch for strip in strips}), "batch", "batches")
-    told = " ".join(strip_words(strip, today) for strip in strips)
-    return f"{batches} as of {say(today, today)} {today.year}. {told}"

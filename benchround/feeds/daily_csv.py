@@ -8,14 +8,13 @@ from __future__ import annotations
 
 import csv
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from datetime import date, timedelta
 from itertools import islice
 from pathlib import Path
 from types import MappingProxyType
 
 from benchround.core.errors import InputError
-from benchround.core.record import Draft
 from benchround.core.sky.known_day import MOST_GUST_KMH, MOST_RAIN_MM
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.core.units import degrees
@@ -210,8 +209,3 @@ _LIMITS: Mapping[Column, tuple[float, float, str]] = MappingProxyType(
 
 def _cell(cells: list[str], mapped: Mapped) -> str:
     return cells[mapped.index].strip() if mapped.index < len(cells) else ""
-
-
-def drafts_of(readings: Iterable[DailyReading], place: str = "", note: str = "") -> list[Draft]:
-    """The readings as they would be recorded."""
-    return [reading.draft(place, note) for reading in readings]

@@ -43,11 +43,6 @@ class Outlook:
         return tuple(day.words(self.today) for day in self.days)
 
 
-def outlook_drafts(line: str, today: date, day_length_h: DayLength) -> tuple[Draft, ...]:
-    """The outlook records a typed line makes; arguments and errors as `read_outlook`."""
-    return read_outlook(line, today, day_length_h).drafts()
-
-
 def read_outlook(line: str, today: date, day_length_h: DayLength, units: Units = METRIC) -> Outlook:
     """Read a typed weather line.
 

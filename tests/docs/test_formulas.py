@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import inspect
 from collections.abc import Iterator
 from importlib import import_module
@@ -13,6 +14,7 @@ import benchround.core
 from tests.docs.formulas import AUTHOR_YEAR, PAGE, Told, functions_of, page, told
 from tests.docs.formulas_equations import EQUATIONS, GIVES, REACHES, SOURCES
 from tests.docs.formulas_list import SECTIONS
+from tests.docs.reached import files, reached
 
 ROOMS = ("seed", "sky", "frame", "water", "learning", "planning", "numbers")
 CORE = Path(str(benchround.core.__file__)).parent
@@ -43,6 +45,33 @@ def test_every_function_with_an_author_and_a_year_is_on_the_page() -> None:
     found = set(sourced())
     assert len(found) > 60
     assert not found - set(LISTED)
+
+
+@pytest.mark.parametrize("path", LISTED)
+def test_every_formula_on_the_page_is_reckoned_with_by_a_screen_or_a_command(path: str) -> None:
+    module, _, name = path.rpartition(".")
+    assert (f"benchround.core.{module}", name) in reached()
+
+
+@pytest.mark.parametrize("room", ROOMS)
+def test_no_computation_waits_for_somebody_to_show_it(room: str) -> None:
+    """Public functions and classes of the rooms that nothing a grower opens leads to."""
+    start = f"benchround.core.{room}."
+    waiting = {
+        f"{file}.{name}"
+        for file, found in files().items()
+        if file.startswith(start)
+        for name, statement in found.defined.items()
+        if isinstance(statement, ast.FunctionDef | ast.ClassDef) and not name.startswith("_")
+        if (file, name) not in reached()
+    }
+    assert not waiting, "show it on a screen or in `benchround reckon`, or remove it"
+
+
+def test_what_nothing_leads_to_is_found() -> None:
+    # the guard itself: names that only tests and pages use are not taken for reached
+    assert ("benchround.core.lifecycle_page", "lifecycle_page") not in reached()
+    assert ("benchround.core.seed.lateness", "chance_alive") in reached()
 
 
 def test_what_is_said_by_hand_is_of_formulas_that_are_listed() -> None:

@@ -9,7 +9,6 @@ from benchround.core.dates import Span as Days
 from benchround.core.frame.build import LidPosition
 from benchround.core.frame.lid_words import AdviceKind, LidStep
 from benchround.core.seed.looks import Look
-from benchround.core.sky.weather import DayWeather
 from benchround.core.water.run import DayPart
 from benchround.drawing.frame_curve import FrameCurve
 from benchround.drawing.germination_curve import GerminationCurve
@@ -18,7 +17,6 @@ from benchround.drawing.room import PlaceRoom
 from benchround.drawing.stretches import Stretch
 from benchround.drawing.water import WaterLeft
 from benchround.drawing.way import Stop, Way, When
-from benchround.drawing.weather import DayLine
 from benchround.drawing.year_strips import YearStrip
 
 TODAY = date(2026, 5, 27)
@@ -195,18 +193,6 @@ WATER = (
     tray("b28", "Vervain", 0.56, 1),
     tray("b99", HOSTILE, 0.74, 2),
     tray("b06", "Zinnia 'Market Row'", 1.0, None),
-)
-
-WEATHER = (
-    DayLine(TODAY, DayWeather(TODAY, 5, 23, 12, 0, None, 22)),
-    DayLine(
-        TODAY + timedelta(1),
-        DayWeather(TODAY + timedelta(1), 12, 29, 9, 22, 22, 68, time(17, 0)),
-    ),
-    DayLine(TODAY + timedelta(2), DayWeather(TODAY + timedelta(2), 9, 15, 2, 6, None, 48)),
-    DayLine(TODAY + timedelta(3), DayWeather(TODAY + timedelta(3), -2, 16, 10, 0, None, 14)),
-    DayLine(TODAY + timedelta(4), DayWeather(TODAY + timedelta(4), None, 18)),
-    DayLine(TODAY + timedelta(5)),
 )
 
 WAY = Way(

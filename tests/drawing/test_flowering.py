@@ -12,11 +12,10 @@ from benchround.drawing.flowering import (
     bare_words,
     flowering_lines,
     flowering_rows,
-    flowering_words,
     flowerings,
     looks_like,
 )
-from tests.drawing.checks import must_be_sayable, must_hold, text_of
+from tests.drawing.checks import must_hold, text_of
 from tests.drawing.fixed import STRIPS, TODAY, TULIP, YEAR
 
 FOUND = flowerings(STRIPS, YEAR, "b01")
@@ -53,8 +52,9 @@ def test_days_together_with_the_chosen_batch() -> None:
 
 def test_colours_and_height_in_words() -> None:
     assert looks_like(FOUND[0]) == "60-120 cm, white or pink"
-    assert "13 days with b01" in flowering_words(FOUND, YEAR, TODAY, "b01")
-    assert "not with b01" in flowering_words(FOUND, YEAR, TODAY, "b01")
+    drawn = " ".join(text_of(flowering_lines(FOUND, YEAR, TODAY, 200, chosen="b01")))
+    assert "13 days with b01" in drawn
+    assert "not with b01" in drawn
 
 
 def test_when_nothing_flowers_is_said() -> None:
@@ -82,6 +82,5 @@ def test_no_word_is_lost_at_sixty_cells() -> None:
 
 def test_nothing_in_flower_at_all() -> None:
     assert text_of(flowering_lines((), YEAR, TODAY, 60)) == [NONE]
-    must_be_sayable(flowering_words((), YEAR, TODAY))
     for width in (20, 60, 149, 150):
         must_hold(flowering_lines(FOUND, YEAR, TODAY, width, ASCII), width, ASCII)

@@ -17,7 +17,6 @@ from benchround.drawing.scale import (
     month_line,
     span_label,
     tick_line,
-    whole_span,
 )
 
 YEAR = Days(date(2026, 1, 1), date(2026, 12, 31))
@@ -100,9 +99,3 @@ def test_today_is_marked_on_the_axis_only_where_it_is_in_sight() -> None:
     line = plain([tick_line(scale, date(2026, 5, 27), UNICODE)])
     assert line.index(UNICODE.pointer) == 29  # day 147 of the year, (147 - 1) // 5
     assert UNICODE.pointer not in plain([tick_line(scale, date(2027, 5, 27), UNICODE)])
-
-
-def test_whole_span_covers_full_months() -> None:
-    spans = [Days(date(2025, 6, 21), date(2026, 7, 1)), Days(date(2026, 12, 5), date(2026, 12, 9))]
-    assert whole_span(spans) == Days(date(2025, 6, 1), date(2026, 12, 31))
-    assert whole_span([]) is None

@@ -15,7 +15,7 @@ from benchround.core.record import Kind
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.feeds import daily_csv, text_file
 from benchround.feeds.daily_columns import Column, columns_of, read_map
-from benchround.feeds.daily_csv import drafts_of, read_daily, read_daily_file
+from benchround.feeds.daily_csv import read_daily, read_daily_file
 from benchround.feeds.daily_reading import DailyFile, read_date
 
 DATA = Path(__file__).resolve().parents[1] / "data" / "weather"
@@ -137,7 +137,7 @@ def test_every_fault_is_named_by_its_row_and_the_rest_is_kept() -> None:
 
 
 def test_only_readings_come_out() -> None:
-    drafts = drafts_of(read_daily(BAD_ROWS).readings, "frame-a", "from a file")
+    drafts = [one.draft("frame-a", "from a file") for one in read_daily(BAD_ROWS).readings]
     assert {draft.kind for draft in drafts} == {Kind.READING}
     assert {draft.about for draft in drafts} == {"frame-a"}
     assert drafts[0].figures == {"min_c": 5.0, "max_c": 15.0, "rain_mm": 0.0}

@@ -12,7 +12,7 @@ from benchround.core.errors import InputError
 from benchround.core.record import Figure, Kind
 from benchround.core.sky.weather import COLDEST_C, HOTTEST_C
 from benchround.feeds.outlook_day import OutlookLineError
-from benchround.feeds.outlook_line import outlook_drafts, read_outlook
+from benchround.feeds.outlook_line import read_outlook
 from benchround.feeds.outlook_words import WORDS
 
 WEDNESDAY = date(2026, 5, 27)
@@ -66,7 +66,7 @@ GOLDEN: list[tuple[str, dict[str, Figure]]] = [
 
 @pytest.mark.parametrize(("line", "figures"), GOLDEN, ids=[line for line, _ in GOLDEN])
 def test_golden_lines(line: str, figures: dict[str, Figure]) -> None:
-    (draft,) = outlook_drafts(line, WEDNESDAY, DAY_H)
+    (draft,) = read_outlook(line, WEDNESDAY, DAY_H).drafts()
     assert draft.kind is Kind.OUTLOOK
     assert draft.day == WEDNESDAY
     assert draft.about == ""
@@ -80,7 +80,7 @@ def test_golden_lines(line: str, figures: dict[str, Figure]) -> None:
     ids=[f"WMO Code 1100, v = 0.836 B^1.5, force {n} (from memory)" for n in (1, 4, 6, 8, 12)],
 )
 def test_wind_force_as_kilometres_an_hour(force: int, kmh: int) -> None:
-    (draft,) = outlook_drafts(f"5 20 F{force}", WEDNESDAY, DAY_H)
+    (draft,) = read_outlook(f"5 20 F{force}", WEDNESDAY, DAY_H).drafts()
     assert draft.figures["gust_kmh"] == kmh
 
 
@@ -184,7 +184,7 @@ REFUSED = [
 )
 def test_a_line_that_is_not_clear_is_refused_whole(line: str, word: str, said: str) -> None:
     with pytest.raises(OutlookLineError) as caught:
-        outlook_drafts(line, WEDNESDAY, DAY_H)
+        read_outlook(line, WEDNESDAY, DAY_H).drafts()
     assert said in str(caught.value)
     assert caught.value.word == word
     assert caught.value.line == line  # nothing typed is lost
@@ -209,7 +209,7 @@ def test_any_text_gives_sound_drafts_or_a_sentence(text: str) -> None:
 
 def assert_sound_or_refused(text: str) -> None:
     try:
-        drafts = outlook_drafts(text, WEDNESDAY, DAY_H)
+        drafts = read_outlook(text, WEDNESDAY, DAY_H).drafts()
     except InputError as error:
         assert str(error)
         return
@@ -268,6 +268,6 @@ def test_what_is_typed_in_any_order_comes_back(
     pieces: list[tuple[str, dict[str, Figure]]], between: str
 ) -> None:
     """Property: order and spelling make no difference, days follow each other."""
-    drafts = outlook_drafts(between.join(text for text, _ in pieces), WEDNESDAY, DAY_H)
+    drafts = read_outlook(between.join(text for text, _ in pieces), WEDNESDAY, DAY_H).drafts()
     assert [dict(draft.figures) for draft in drafts] == [figures for _, figures in pieces]
     assert [(d.day - WEDNESDAY).days for d in drafts if d.day] == list(range(len(pieces)))

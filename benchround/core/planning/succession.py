@@ -8,7 +8,7 @@ from datetime import date, timedelta
 
 from benchround.core.errors import InputError, OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.numbers.ranges import whole, within
+from benchround.core.numbers.ranges import within
 from benchround.core.units import F_DEGREE_C
 
 SOW_AGAIN_HEAT_C = 100.0 * F_DEGREE_C
@@ -140,23 +140,6 @@ def start_for(wanted: date, days: float) -> date:
     """Return the day to start so as to be ready on the wanted day: wanted - ceil(days)."""
     within("days needed", days, 0.0)
     return wanted - timedelta(days=math.ceil(days - 1e-9))
-
-
-@dataclass(frozen=True, slots=True)
-class SowWindow:
-    """First and last day to sow."""
-
-    first: date
-    last: date
-
-
-def sow_window(planting_out: date, weeks_min: int, weeks_max: int) -> SowWindow:
-    """Return the days to sow for a planting day: from minus max weeks to minus min weeks."""
-    whole("least weeks from sowing to planting", weeks_min, 0)
-    whole("most weeks from sowing to planting", weeks_max, weeks_min)
-    return SowWindow(
-        planting_out - timedelta(weeks=weeks_max), planting_out - timedelta(weeks=weeks_min)
-    )
 
 
 def days_back(means_c: Sequence[float], heat: float, base_c: float) -> int | None:

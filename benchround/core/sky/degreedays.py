@@ -15,11 +15,10 @@ the next night's minimum. Which form is used matters: a season's sums differ by 
 so a heat requirement goes with its method.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from math import asin, cos, pi
 
 from benchround.core.errors import OutOfRangeError
-from benchround.core.frozen import dataclass
 from benchround.core.numbers.ranges import require_air_temp, require_min_max
 
 FAHRENHEIT_50_C = 10.0
@@ -27,15 +26,6 @@ FAHRENHEIT_86_C = 30.0
 """Base and cap of the truncated North American form (50 and 86 degF; NOAA)."""
 
 _Above = Callable[[float, float, float], float]
-
-
-@dataclass(frozen=True, slots=True)
-class HeatSum:
-    """Degree-days added up, with the days that went in and the days no reading was had for."""
-
-    degree_days: float
-    days: int
-    missing_days: int
 
 
 def single_sine(
@@ -151,21 +141,6 @@ def truncated_average(
     low = min(max(tmin_c, lower_c), upper_c)
     high = min(max(tmax_c, lower_c), upper_c)
     return (low + high) / 2.0 - lower_c
-
-
-def heat_sum(
-    days: Iterable[tuple[float, float] | None], lower_c: float, upper_c: float | None = None
-) -> HeatSum:
-    """Add up single-sine degree-days over days of (minimum, maximum); None is a day not read.
-
-    A missing day adds nothing and is counted, so that the reader can judge the sum.
-
-    Raises:
-        OutOfRangeError: as `single_sine`.
-    """
-    read = [None if pair is None else single_sine(*pair, lower_c, upper_c) for pair in days]
-    known = [value for value in read if value is not None]
-    return HeatSum(sum(known), len(known), len(read) - len(known))
 
 
 def _halves(

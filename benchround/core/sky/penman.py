@@ -6,7 +6,7 @@ below). Radiation is MJ m-2 d-1, pressure kPa, wind m/s, water mm d-1.
 
 from math import log, sqrt
 
-from benchround.core.numbers.ranges import require_air_temp, require_min_max, within
+from benchround.core.numbers.ranges import require_min_max, within
 from benchround.core.sky.vapour import (
     mean_saturation_kpa,
     pressure_kpa,
@@ -79,15 +79,6 @@ def net_longwave_mj(
     share = min(1.0, rs_mj / clear_mj) if clear_mj > 0.0 else 1.0
     glow = ((tmin_c + _FREEZING_K) ** 4 + (tmax_c + _FREEZING_K) ** 4) / 2.0
     return _STEFAN_BOLTZMANN_MJ * glow * (0.34 - 0.14 * sqrt(actual_kpa)) * (1.35 * share - 0.35)
-
-
-def ground_heat_month_mj(tmean_before_c: float, tmean_c: float) -> float:
-    """Return the heat the ground takes up over a month, G: 0.14 (Ti - Ti-1); FAO-56 eq. 44.
-
-    For a single day G is taken as 0 (eq. 42).
-    """
-    require_air_temp("the mean of the month before", tmean_before_c)
-    return 0.14 * (require_air_temp("the mean of the month", tmean_c) - tmean_before_c)
 
 
 def penman_monteith_mm(

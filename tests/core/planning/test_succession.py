@@ -8,7 +8,6 @@ from benchround.core.planning.succession import (
     SOW_AGAIN_BASE_C,
     SOW_AGAIN_HEAT_C,
     SOW_AGAIN_HEIGHT_MM,
-    SowWindow,
     days_at_temperature,
     days_back,
     days_to_collect,
@@ -16,7 +15,6 @@ from benchround.core.planning.succession import (
     learned_base,
     next_sowing,
     sow_by_heat,
-    sow_window,
     start_for,
     two_point_base,
 )
@@ -29,7 +27,6 @@ OTTOSSON = "Ottosson, heat units in sowing programmes of vining peas, ISHS 27_34
 UCONN = "UConn IPM, Scheduling sweet corn plantings"
 MSU = "HortScience 30(4):861B (days); base own"
 JOLY = "Joly, Forcella, Peterson & Eklund 2013, Industrial Crops and Products 42:133-136"
-IOWA = "Iowa State University Extension 2023, weeks sowing to planting; dates own"
 CALENDULA = ThermalModel(5.5, 25.0, 35.0, 89.0, 0.25)
 PLANTING = date(2027, 5, 15)
 
@@ -106,19 +103,6 @@ def test_d12_start_for_a_wanted_day() -> None:
     assert start_for(date(2027, 6, 20), 77.0) == date(2027, 4, 4)
 
 
-@pytest.mark.parametrize(
-    ("weeks", "first", "last"),
-    [
-        pytest.param((8, 10), date(2027, 3, 6), date(2027, 3, 20), id=f"D13 snapdragon: {IOWA}"),
-        pytest.param((10, 12), date(2027, 2, 20), date(2027, 3, 6), id=f"D13 begonia: {IOWA}"),
-        pytest.param((4, 6), date(2027, 4, 3), date(2027, 4, 17), id=f"D13 cosmos: {IOWA}"),
-        pytest.param((14, 14), date(2027, 2, 6), date(2027, 2, 6), id=f"D13 lisianthus: {IOWA}"),
-    ],
-)
-def test_sow_window(weeks: tuple[int, int], first: date, last: date) -> None:
-    assert sow_window(PLANTING, *weeks) == SowWindow(first, last)
-
-
 NORMALS = [8, 9, 10, 11, 12, 13, 14, 15, 15, 16, 16, 17, 17, 18, 18]
 
 
@@ -165,7 +149,6 @@ def test_below_the_base_there_is_no_answer() -> None:
         lambda: two_point_base(24, 15, 70, 27),
         lambda: two_point_base(24, 15, 24, 27),
         lambda: two_point_base(0, 15, 24, 27),
-        lambda: sow_window(PLANTING, 8, 6),
         lambda: start_for(PLANTING, -1),
         lambda: days_to_collect(-5, 10, 4),
         lambda: days_back(NORMALS, 0, 5.5),

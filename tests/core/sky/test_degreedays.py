@@ -203,14 +203,6 @@ def test_truncated_average(low: float, high: float, dd: float) -> None:
     assert heat.truncated_average(low, high) == pytest.approx(dd)
 
 
-def test_a_sum_tells_of_the_days_it_lacks() -> None:
-    days = [(7.8, 19.4), None, (4.4, 22.2), None, None]
-    found = heat.heat_sum(days, 12.0, 33.0)
-    assert found.degree_days == pytest.approx(2.72 + 3.51, abs=0.01)  # D04, UC IPM (read)
-    assert (found.days, found.missing_days) == (2, 3)
-    assert heat.heat_sum([], 12.0) == heat.HeatSum(0, 0, 0)
-
-
 @pytest.mark.parametrize(
     "method", [heat.single_sine, heat.single_triangle, heat.averaging, heat.truncated_average]
 )
