@@ -52,7 +52,7 @@ async def test_germination_is_told_with_wilson_s_range(desk: Desk) -> None:
     async with app.run_test(size=(120, 40)) as pilot:
         await pilot.press("slash", *"b06", "enter")
         await pilot.pause()
-        page = plain(card(app).page_lines(100))
+        page = " ".join(plain(card(app).page_lines(100)).split())
     assert "of such seed 74 to 95 in a hundred come up (95% range)" in page
 
 
