@@ -9,7 +9,7 @@ from typing import Self
 from benchround.core.dates import say_day
 from benchround.core.errors import BenchroundError
 from benchround.core.frame.outlook import FrameOutlook
-from benchround.core.site import Place
+from benchround.core.site import Place, PlaceKind
 from benchround.core.typed.date import how_far
 from benchround.core.units import units_of
 from benchround.drawing.frame_curve import FrameCurve, extremes, frame_curve
@@ -32,6 +32,7 @@ LEAST_ROWS, MOST_ROWS = 5, 20
 FURTHEST_DAYS = 9
 NO_FRAME = "No frame or tunnel is set up: g, then t does it."
 NOTHING_LIVES = "nothing stands in it: the lid may stay as it is"
+NOTHING_IN_TUNNEL = "nothing stands in it: its ends may stay as they are"
 
 
 class LidsScreen(WideCard, inherit_bindings=False):
@@ -83,7 +84,7 @@ class LidsScreen(WideCard, inherit_bindings=False):
         return rows or [told(line((NO_FRAME, Role.STRONG)))]
 
     def _row(self, place: Place, curve: FrameCurve | None) -> Row:
-        said, role = self._headline(curve)
+        said, role = self._headline(curve, place)
 
         def words(width: int) -> Line:
             room = max(0, width - NAME_WIDE)
@@ -92,10 +93,10 @@ class LidsScreen(WideCard, inherit_bindings=False):
 
         return Row(words, place.code)
 
-    def _headline(self, curve: FrameCurve | None) -> tuple[str, Role]:
+    def _headline(self, curve: FrameCurve | None, place: Place) -> tuple[str, Role]:
         shut = extremes(curve.shut_c) if curve else None
         if curve is None or shut is None:
-            return NOTHING_LIVES, Role.QUIET
+            return _nothing_lives(place), Role.QUIET
         units = units_of(self.desk.season.settings)
         if shut[2] <= curve.act_c:
             return f"safe if left shut: at most {units.temp(round(shut[2]))}", Role.DONE
@@ -119,7 +120,8 @@ class LidsScreen(WideCard, inherit_bindings=False):
         key = self.picks.picked
         curve = self._curves.get(key)
         if curve is None:
-            yield from paragraph(NOTHING_LIVES if key else "", width, Role.QUIET)
+            place = self.desk.season.place(key)
+            yield from paragraph(_nothing_lives(place) if place else "", width, Role.QUIET)
             return
         high = self.query_one(Sheaf).size.height - AROUND_CURVES
         rows = max(LEAST_ROWS, min(MOST_ROWS, high))
@@ -158,6 +160,10 @@ class LidsScreen(WideCard, inherit_bindings=False):
             raise BenchroundError(NO_FRAME)
         self.require_open(self.desk.today)
         self.bench.open("reading sheet", self.picks.picked, self.desk.today)
+
+
+def _nothing_lives(place: Place) -> str:
+    return NOTHING_IN_TUNNEL if place.kind is PlaceKind.TUNNEL else NOTHING_LIVES
 
 
 def _curve(place: Place, day: date, found: FrameOutlook) -> FrameCurve:

@@ -279,3 +279,13 @@ async def test_a_look_is_said_in_the_words_it_was_given_in(desk: Desk) -> None:
         await pilot.press("g", "d", "w")
         await pilot.pause()
         assert "moisture: still wet" in said(app)
+
+
+async def test_a_tunnel_has_ends_and_no_lid(empty_desk: Desk) -> None:
+    empty_desk.record([Draft(Kind.PLACE, "tunnel", {"name": "Tunnel", "kind": "tunnel"})])
+    app = app_on(empty_desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("g", "l")
+        await pilot.pause()
+        assert "nothing stands in it: its ends may stay as they are" in seen(app)
+        assert "the lid may stay" not in seen(app)
