@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
-from typing import Any, Self
+from typing import Any, NamedTuple, Self
 
 from rich.segment import Segment
 from textual.geometry import Region, Size, Spacing
@@ -31,6 +31,22 @@ Sight = Sequence[tuple[Line, Role | None]]
 """Lines in sight, each with the role of the whole line where it has one."""
 
 
+class _Ready(NamedTuple):
+    """Lines as they go to the screen.
+
+    Attributes:
+        ground: what they are drawn for besides their words.
+        strips: the lines as they were drawn, held so that none takes the place of another.
+        finished: each of them with the colours of the terminal and the rule beside it.
+        lines: all, with the rule above them.
+    """
+
+    ground: tuple[tuple[Size, str], Spacing]
+    strips: list[Strip]
+    finished: list[Strip]
+    lines: list[Strip]
+
+
 class Paper(Widget):
     """Lines of words. What does not fit into its height is not drawn.
 
@@ -42,7 +58,7 @@ class Paper(Widget):
         super().__init__(id=id, classes=classes)
         self._written: tuple[int, Sequence[Line]] | None = None
         self._seen: tuple[tuple[Size, str], list[Strip]] | None = None
-        self._ready: tuple[list[Strip], list[Strip]] | None = None
+        self._ready: _Ready | None = None
 
     def lines(self, width: int) -> Sequence[Line]:
         """The lines at a width, from the top."""
@@ -110,9 +126,9 @@ class Paper(Widget):
         if frame not in FRAMES:
             return super().render_lines(crop)
         strips = self._drawn()
-        if self._ready is None or self._ready[0] is not strips:
-            self._ready = strips, self._finished(strips, frame)
-        found = self._ready[1][crop.y : crop.bottom]
+        if self._ready is None or self._ready.strips is not strips:
+            self._ready = self._made_ready(strips, frame)
+        found = self._ready.lines[crop.y : crop.bottom]
         if crop.column_span == (0, self.outer_size.width):
             return found
         return [one.crop(*crop.column_span) for one in found]
@@ -136,12 +152,25 @@ class Paper(Widget):
         ]
         return strips + [_strip(BLANK, width, look, None, letters)] * (height - len(strips))
 
+    def _made_ready(self, strips: list[Strip], frame: Spacing) -> _Ready:
+        """The lines with what stands around them; those ready before are not made anew."""
+        ground, before = (self._ground, frame), self._ready
+        known: dict[int, Strip] = {}
+        if before is not None and before.ground == ground:
+            known = dict(zip(map(id, before.strips), before.finished, strict=True))
+        fresh = [strip for strip in strips if id(strip) not in known]
+        if fresh:
+            known.update(zip(map(id, fresh), self._finished(fresh, frame), strict=True))
+        finished = [known[id(strip)] for strip in strips]
+        lines = [*self._above(), *finished] if frame == RULE_ABOVE else finished
+        return _Ready(ground, strips, finished, lines)
+
+    def _above(self) -> list[Strip]:
+        return self._finished([_rule(ABOVE * self.size.width, self.app.theme)], RULE_ABOVE)
+
     def _finished(self, strips: list[Strip], frame: Spacing) -> list[Strip]:
-        look = self.app.theme
-        if frame == RULE_ABOVE:
-            strips = [_rule(ABOVE * self.size.width, look), *strips]
-        elif frame == RULE_BESIDE:
-            strips = [Strip.join((_rule(BESIDE, look), one)) for one in strips]
+        if frame == RULE_BESIDE:
+            strips = [Strip.join((_rule(BESIDE, self.app.theme), one)) for one in strips]
         ground = self.background_colors[1]
         for colours in self.get_line_filters():
             strips = [one.apply_filter(colours, ground) for one in strips]
