@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, Self, TypeVar, cast
 
 from textual import events
 from textual.binding import BindingsMap
+from textual.css.query import NoMatches
 from textual.screen import Screen
 
 from benchround.screens.sizes import HEIGHTS, WIDTHS, size_class
@@ -98,7 +99,11 @@ class BenchScreen(Screen[Result], inherit_bindings=False):
     @property
     def refusal(self) -> str:
         """Why the last thing asked for was not done, while the screen says so."""
-        return next((status.said for status in self.query(Status) if status.bad), "")
+        try:
+            status = self.query_one(Status)  # which Textual finds again without looking for it
+        except NoMatches:
+            return ""
+        return status.said if status.bad else ""
 
     def forget_refusal(self, words: str) -> None:
         """Take a refusal off the screen once something else was done; what was done stays.
