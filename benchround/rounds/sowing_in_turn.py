@@ -10,6 +10,7 @@ from benchround.core.crop.crop import Raising
 from benchround.core.dates import say_date, say_day
 from benchround.core.lifecycle import BEFORE, Stage
 from benchround.core.planning.in_turn import NextSowing, next_in_turn
+from benchround.core.planning.row_in_turn import mean_here
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.task import Ask, Family, Harm, Why, Window
@@ -78,19 +79,13 @@ def offer(view: BatchView) -> NextSowing | None:
     said = (str(Family.SOW_AGAIN), view.batch.id, "")
     if said in view.season.done or view.part.first.get(Kind.SOWN) is None:
         return None
-    return next_in_turn(view.crop, sown, year, lambda day: _mean_c(view.season, day))
+    return next_in_turn(view.crop, sown, year, lambda day: mean_here(view.season, day))
 
 
 def _begun(season: Season, day: date) -> date:
     """The midwinter the growing year of a day began with."""
     this = season.site.year.midwinter(day.year)
     return this if this <= day else season.site.year.midwinter(day.year - 1)
-
-
-def _mean_c(season: Season, day: date) -> float:
-    known = season.weather.on(day)
-    mean_c = known.mean_c if known is not None else None
-    return season.site.usual_mean_c(day) if mean_c is None else mean_c
 
 
 def _words(view: BatchView, first: Record, number: str, place: str) -> str:

@@ -16,6 +16,7 @@ from benchround.screens.crops import batch_words, sort_words
 from benchround.screens.keys import CROP, bindings
 from benchround.screens.packet_lines import packet_row_words
 from benchround.screens.text import BLANK, Line, Role, fit, line, paragraph
+from benchround.screens.turn_lines import turn_lines
 from benchround.screens.widgets.pick_list import Row, heading, told
 from benchround.shell.crop_rules import CropRules, rules_of
 
@@ -117,6 +118,7 @@ class CropScreen(CardScreen, inherit_bindings=False):
         short = "; ".join(CAUTIONS[name].short for name in crop_cautions(crop))
         if short:
             yield from pair("in short", short, width, Role.CAUTION)
+        yield from turn_lines(season, crop, today, width)
         yield from learned_lines(season.learned(crop.key), width)
         batches = [batch for batch in season.batches.values() if batch.crop == crop.key]
         packets = season.packets_of_crop(crop.key)

@@ -42,6 +42,7 @@ from benchround.screens.sow_form import (
     sowing_fields,
 )
 from benchround.screens.text import Line, Role, fit, line, paragraph, width_of
+from benchround.screens.turn_lines import short_turn, turn_line
 from benchround.screens.widgets.field import Choice, Field
 
 if TYPE_CHECKING:
@@ -246,17 +247,28 @@ class SowScreen(Sheet, inherit_bindings=False):
             if word.urgent:  # before what may be cut off on a small screen
                 yield from paragraph(_as_sentence(word.text), width, Role.LATE)
         yield from self._label(crop, width)
-        if plan is not None and plan.out_of_window:
-            yield from paragraph(plan.out_of_window, width, Role.LATE)
-        elif plan is not None and plan.window is not None:
-            span = f"{say_day(plan.window.opens)} to {say_day(plan.window.closes)}"
-            yield from paragraph(f"Sowing window {span}", width, Role.QUIET)
+        yield from self._window(crop, width)
         for word in minds:
             if not word.urgent:
                 yield from paragraph(_as_sentence(word.text), width, Role.QUIET)
         for step in self._course:
             if step.step is not Step.SOW:
                 yield from _course_lines(step, width, tall=self.size.height >= TALL)
+
+    def _window(self, crop: Crop, width: int) -> Iterator[Line]:
+        """When it is sown, and when again: in one line where there is little room."""
+        plan, season = self._plan, self.desk.season
+        if plan is None:
+            return
+        day, tall = self._day_or_none() or self.day, self.size.height >= TALL
+        if plan.out_of_window:
+            yield from paragraph(plan.out_of_window, width, Role.LATE)
+        elif plan.window is not None:
+            words = f"Sowing window {say_day(plan.window.opens)} to {say_day(plan.window.closes)}"
+            again = "" if tall else short_turn(season, crop, day)
+            yield from paragraph("; ".join(filter(None, (words, again))), width, Role.QUIET)
+        if tall or plan.out_of_window or plan.window is None:
+            yield from turn_line(season, crop, day, width)
 
     def _label(self, crop: Crop, width: int) -> Iterator[Line]:
         values = self.form.values()

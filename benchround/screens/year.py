@@ -18,6 +18,7 @@ from benchround.drawing.year_strips import Order
 from benchround.screens.keys import YEAR, bindings
 from benchround.screens.pictures import glyphs, shown
 from benchround.screens.text import Line, Role, fit, line, paragraph, width_of
+from benchround.screens.turn_lines import batch_turn
 from benchround.screens.wide_card import WideCard
 from benchround.screens.widgets.pick_list import LEAD_WIDE, Row
 from benchround.screens.year_rows import (
@@ -168,7 +169,9 @@ class YearScreen(WideCard, inherit_bindings=False):
         """The row under the cursor in words."""
         key, day = self.picks.picked, self.desk.today
         if self.view is View.STRIPS and key in self._parts:
-            return list(strip_told(self.strips.of(self._parts[key]), day, width))
+            one = self._parts[key]
+            told = strip_told(self.strips.of(one), day, width)
+            return [*told, *batch_turn(self.season, one.batch, day, width)]
         if self.view is View.FLOWERING and key in self._flowerings:
             every = list(self._flowerings.values())
             mine = [one for one in every if one.batch == self.about]

@@ -24,7 +24,7 @@ def page(width: int = 80) -> str:
         ("What came up, by packet", "p05 1 60 22 37%"),
         ("What came up, by crop", "Zinnia 1 40 35 88%"),
         # the mouse had 5 of the runner beans before they were up: their seed is not to blame
-        ("What came up, by place", "Without a final count: b02, b03, b04, b11, b13, b14, b15, b21,"),
+        ("What came up, by place", "Without a final count: b02, b03, b04, b11, b13, b14, b15,"),
         ("What was lost, by crop", "Runner bean 5 mouse"),
         ("What was lost, by place", "Door pots 2 slug"),
         ("What was lost, by cause", "mouse 2 7"),

@@ -2,8 +2,10 @@
 
 Two sowings are parted by the heat that lies between the two harvests wanted, as many days apart as
 the crop's table says; where its days to harvest or its base temperature are not known, by the days
-themselves. The offer ends with the last window of the year, and with the last sowing that still
-pays before frost.
+themselves. So it is as well with flowers that would open after the first autumn frost: they wait
+for spring, and the heat of that cold month says nothing. Towards autumn the heat of a cold harvest
+is soon had in a warm week; two sowings are never put closer than half the table's days. The offer
+ends with the last window of the year, and with the last sowing that still pays before frost.
 """
 
 from __future__ import annotations
@@ -15,9 +17,16 @@ from benchround.core.crop.crop import Crop
 from benchround.core.dates import Span, Year
 from benchround.core.frozen import dataclass
 from benchround.core.planning.again import RULE, sow_again
-from benchround.core.planning.last_sowing import days_to_reward, last_sowing, window_span
+from benchround.core.planning.last_sowing import (
+    days_to_reward,
+    first_frost_from,
+    last_sowing,
+    window_span,
+)
 
 MeanOn = Callable[[date], float]
+CLOSEST_SHARE = 2
+"""Sowings counted by heat stand no closer than the table's days over this (our proposal)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +65,7 @@ def next_in_turn(crop: Crop, sown: date, year: Year, mean_c: MeanOn) -> NextSowi
     if crop.succession_days is None:
         return None
     reminded = timedelta(days=crop.succession_days[1])
-    first, best, how, source = _gap(crop, sown, mean_c)
+    first, best, how, source = gap(crop, sown, year, mean_c)
     if not crop.windows:
         return NextSowing(first, best, None, best + reminded, how, source)
     span = _window(crop, sown, first, year)
@@ -66,8 +75,8 @@ def next_in_turn(crop: Crop, sown: date, year: Year, mean_c: MeanOn) -> NextSowi
     return NextSowing(first, best, span.closes, best + reminded, how, source)
 
 
-def _gap(crop: Crop, sown: date, mean_c: MeanOn) -> tuple[date, date, str, str]:
-    """The first and the best day by heat, else by days; how, and the source."""
+def gap(crop: Crop, sown: date, year: Year, mean_c: MeanOn) -> tuple[date, date, str, str]:
+    """The first and the best day of the next sowing by heat, else by days; how, and the source."""
     assert crop.succession_days is not None
     least, most = crop.succession_days
     first, best = sown + timedelta(days=least), sown + timedelta(days=most)
@@ -77,6 +86,8 @@ def _gap(crop: Crop, sown: date, mean_c: MeanOn) -> tuple[date, date, str, str]:
     if reward is None or germination is None:
         return first, best, *plain
     harvest = sown + timedelta(days=sum(reward) // 2)
+    if not crop.edible and harvest > first_frost_from(year, sown):
+        return first, best, *plain
     early = sow_again(sown, harvest, least, germination.base_c, mean_c)
     late = sow_again(sown, harvest, most, germination.base_c, mean_c)
     if early.next_sowing is None or late.next_sowing is None:
@@ -86,7 +97,9 @@ def _gap(crop: Crop, sown: date, mean_c: MeanOn) -> tuple[date, date, str, str]:
         f"{germination.base_c:g} C between the sowings"
     )
     source = f"{crop.source('succession_days')}; {RULE}"
-    return early.next_sowing, late.next_sowing, how, source
+    closest = sown + timedelta(days=-(-least // CLOSEST_SHARE))
+    farther = sown + timedelta(days=-(-most // CLOSEST_SHARE))
+    return max(early.next_sowing, closest), max(late.next_sowing, farther), how, source
 
 
 def _window(crop: Crop, sown: date, first: date, year: Year) -> Span | None:
@@ -95,7 +108,7 @@ def _window(crop: Crop, sown: date, first: date, year: Year) -> Span | None:
     Windows that touch are one; what is cut off by the last sowing before frost is left off.
     """
     found = (window_span(crop, year, window, first) for window in crop.windows)
-    known = (span for span in found if span is not None and span.opens < _turn(year, sown))
+    known = (span for span in found if span is not None and span.opens < turn_of(year, sown))
     in_order = sorted(known, key=lambda span: (span.opens, span.closes))
     if not in_order:
         return None
@@ -108,7 +121,7 @@ def _window(crop: Crop, sown: date, first: date, year: Year) -> Span | None:
     return Span(opens, closes) if opens <= closes else None
 
 
-def _turn(year: Year, sown: date) -> date:
+def turn_of(year: Year, sown: date) -> date:
     """The first midwinter after a sowing, which parts one growing year from the next."""
     this = year.midwinter(sown.year)
     return this if this > sown else year.midwinter(sown.year + 1)

@@ -21,7 +21,7 @@ from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.seed.waiting import Waiting, forecast
 
-__all__ = ["Expected", "Step", "expected_course", "sowing_day"]
+__all__ = ["Expected", "Step", "expected_course", "sowing_day", "window_day"]
 
 USUAL_COLD_DAYS = 35.0
 """Days of cold where neither the record nor the crop says (common practice, no source)."""
@@ -60,7 +60,7 @@ def sowing_day(season: Season, batch: Batch, crop: Crop, day: date) -> tuple[dat
     wished = _day_of(planned.text("sow_on")) if planned else None
     if wished is not None:
         return wished, "the day you set"
-    return _window_day(season, crop, day)
+    return window_day(season, crop, day)
 
 
 def _day_of(text: str) -> date | None:
@@ -70,7 +70,8 @@ def _day_of(text: str) -> date | None:
         return None
 
 
-def _window_day(season: Season, crop: Crop, day: date) -> tuple[date, str]:
+def window_day(season: Season, crop: Crop, day: date) -> tuple[date, str]:
+    """The day a crop is next sown by its own windows, and on what that rests."""
     year = season.site.year
     found = (window_span(crop, year, window, day) for window in crop.windows)
     spans = (span for span in found if span is not None)

@@ -251,5 +251,6 @@ def label_sides(
 ) -> tuple[str, str]:
     """What goes on the front and on the back of the label."""
     front = f"{crop.name} '{variety}'" if variety else crop.name
-    parts: Iterable[str] = (say_date(day), batch, f"{seeds} seeds" if seeds else "")
+    amount = f"{seeds} {'seed' if seeds == 1 else 'seeds'}" if seeds else ""
+    parts: Iterable[str] = (say_date(day), batch, amount)
     return front, ", ".join(part for part in parts if part)
