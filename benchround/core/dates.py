@@ -145,12 +145,12 @@ def say_date(day: date) -> str:
     return f"{day.day} {day:%b} {day.year}"
 
 
-@lru_cache(maxsize=1024)
 def number_of_days(days: int) -> str:
     """A number of days in words: "1 day", "12 days"."""
     return f"{days} day" if days == 1 else f"{days} days"
 
 
+@lru_cache(maxsize=1024)
 def say_day(day: date) -> str:
     """A day as it stands on screens: weekday, day and short month."""
     return f"{day:%a} {day.day} {day:%b}"
