@@ -89,11 +89,12 @@ def _sit(desk: Desk, sitting: Sitting) -> int:
         first = first_picture(desk, sitting, columns, lines)
         return steered(first, sitting.look_chosen(desk.season)) if first else ""
 
-    with shown_early(picture):
+    with shown_early(picture) as asked:
         begin_without_ssl()
         from benchround.screens.app import run
 
-        return run(desk, sitting)
+        asked.heed()
+        return run(desk, sitting, asked)
 
 
 def _open(folder: Path, said: str = "") -> int:

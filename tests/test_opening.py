@@ -19,7 +19,7 @@ from tests.store.builders import filled_season
 def leave(monkeypatch: pytest.MonkeyPatch) -> Callable[[Path], int]:
     """Opens the screens on a season; the grower changes a setting and leaves at once."""
 
-    def run(desk: Desk, _: object) -> int:
+    def run(desk: Desk, *_: object) -> int:
         if not desk.folder.read_only:
             desk.record([Draft(Kind.SETTING, "units", {"value": "F"})])
         return 0

@@ -21,7 +21,7 @@ def days(monkeypatch: pytest.MonkeyPatch) -> list[tuple[date, Path, bool]]:
     """What the screens were opened with; each time a note is taken on the day after."""
     seen: list[tuple[date, Path, bool]] = []
 
-    def sit(desk: Desk, sitting: Sitting) -> int:
+    def sit(desk: Desk, sitting: Sitting, _: object) -> int:
         seen.append((desk.today, desk.folder.path, sitting.sample_kept))
         assert sitting.clock is not None
         sitting.clock.step()

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import asyncio
 import gc
-import signal
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from contextlib import ExitStack
 from dataclasses import replace
 from datetime import date
@@ -26,6 +24,7 @@ from benchround.screens.doings import Doings
 from benchround.screens.keys import program_bindings
 from benchround.screens.palettes import DARK, LIGHT, fitting, one_look
 from benchround.screens.round import RoundScreen
+from benchround.screens.signals import heed_signals
 from benchround.screens.sitting import AS_USUAL, Sitting
 from benchround.screens.text import speak
 from benchround.screens.theme import THEMES
@@ -73,7 +72,6 @@ STYLE_SHEETS = tuple(
     for name in ("page", "card", "wide_card", "look_up", "sheet", "go_to", "lids", "packets", "sow")
 )
 """Shared ones first: what is set for one screen alone goes before it."""
-LEAVING = (signal.SIGTERM, signal.SIGHUP)
 CHANGE_LOOK = "change_look"
 """The action that changes no word on the screen, not even a refusal."""
 
@@ -84,6 +82,7 @@ class BenchroundApp(App[None], inherit_bindings=False):
     Args:
         desk: the open season.
         sitting: what the grower began with; the keys and the look may change in it.
+        asked: gives the number of a signal that came before the screens could take it; 0: none.
     """
 
     CSS_PATH = ["app.tcss", "round.tcss"]  # noqa: RUF012 - the first screen's is not read by itself
@@ -92,11 +91,14 @@ class BenchroundApp(App[None], inherit_bindings=False):
     ENABLE_COMMAND_PALETTE = False
     theme: Reactive[str] = Reactive(fitting)
 
-    def __init__(self, desk: Desk, sitting: Sitting = AS_USUAL) -> None:
+    def __init__(
+        self, desk: Desk, sitting: Sitting = AS_USUAL, asked: Callable[[], int] = int
+    ) -> None:
         look = fitting(sitting.look_chosen(desk.season))
         self.set_reactive(BenchroundApp.theme, look)
         super().__init__(ansi_color=True if THEMES[look].ansi else None)
         self.sitting = sitting
+        self._asked = asked
         if not sitting.ring.all_usual:
             self._bindings = BindingsMap(sitting.ring.program_bindings())
         self.desk = desk
@@ -127,10 +129,10 @@ class BenchroundApp(App[None], inherit_bindings=False):
         return first
 
     def on_mount(self) -> None:
-        """Leave cleanly when the terminal goes away or the machine shuts down."""
-        loop = asyncio.get_running_loop()
-        for number in LEAVING:
-            loop.add_signal_handler(number, self._leave, number)
+        """Say what is to be said first, and heed what asks to leave."""
+        heed_signals(self._leave)
+        if number := self._asked():
+            self._leave(number)
         if self.sitting.said:
             self.call_after_refresh(self.round_screen.say, self.sitting.said)
         if not self.is_headless:
@@ -158,7 +160,11 @@ class BenchroundApp(App[None], inherit_bindings=False):
 
     def _leave(self, number: int) -> None:
         """Everything is saved at each action; only the terminal is to be put right."""
-        self.exit(return_code=128 + number)
+        leave = partial(self.exit, return_code=128 + number)
+        if self.round_screen.is_mounted:
+            leave()
+        else:
+            self.call_after_refresh(leave)  # a screen left half made ends in a fault
 
     def open(self, name: str, *args: Any) -> None:
         """Open a screen by name; when it closes, the screen beneath is told by `came_back`.
@@ -306,18 +312,19 @@ def _name_of(screen: Screen[Any]) -> str:
     return f"{type(screen).__module__}:{type(screen).__name__}"
 
 
-def run(desk: Desk, sitting: Sitting = AS_USUAL) -> int:
+def run(desk: Desk, sitting: Sitting = AS_USUAL, asked: Callable[[], int] = int) -> int:
     """Open the screens and stay until the grower leaves.
 
     Args:
         desk: the open season.
         sitting: what the grower began with.
+        asked: gives the number of a signal that came meanwhile; 0: none.
 
     Returns:
         0, or 128 and the number of the signal that ended it.
     """
     collect_less()
     gc.freeze()  # the season and the program stay for the whole sitting: no need to look at them
-    app = BenchroundApp(desk, sitting)
+    app = BenchroundApp(desk, sitting, asked)
     app.run(mouse=False)
     return app.return_code or 0

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import asyncio
-import signal
 from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
@@ -18,6 +16,7 @@ from benchround.screens.base import BenchScreen
 from benchround.screens.first_run import Begin, FirstRunScreen, Outcome
 from benchround.screens.keys import USUAL
 from benchround.screens.palettes import DARK, LIGHT, LookKept, fitting, one_look
+from benchround.screens.signals import heed_signals
 from benchround.screens.theme import THEMES
 
 if TYPE_CHECKING:
@@ -75,10 +74,8 @@ class FirstRunApp(App[Outcome], inherit_bindings=False):
         return self._asks
 
     def on_mount(self) -> None:
-        """Leave cleanly when the terminal goes away or the machine shuts down."""
-        loop = asyncio.get_running_loop()
-        for number in (signal.SIGTERM, signal.SIGHUP):
-            loop.add_signal_handler(number, self._leave, number)
+        """Heed what asks to leave."""
+        heed_signals(self._leave)
 
     def _leave(self, number: int) -> None:
         self.exit(Outcome.LEFT, return_code=128 + number)

@@ -1,8 +1,9 @@
-"""Whether there is a terminal for the screens: one that shows them and one that takes keys."""
+"""What the screens need of the system: a terminal that shows them and takes keys, and signals."""
 
 from __future__ import annotations
 
 import os
+import signal
 import sys
 
 from benchround.core.errors import BenchroundError
@@ -13,6 +14,10 @@ NO_TERMINAL = (
 )
 SERVED = "TEXTUAL_DRIVER"
 """Textual's own name for what draws instead of a terminal, such as a browser."""
+LEAVING = tuple(
+    getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)
+)
+"""Signals by which a program is asked to end; not every system has all."""
 
 
 def require_terminal() -> None:

@@ -311,7 +311,7 @@ def nowhere(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def opened_by(monkeypatch: pytest.MonkeyPatch, asks: Chooses) -> list[tuple[Desk, str, bool]]:
     seen: list[tuple[Desk, str, bool]] = []
 
-    def run(desk: Desk, sitting: Sitting) -> int:
+    def run(desk: Desk, sitting: Sitting, _: object) -> int:
         seen.append((desk, sitting.said, sitting.sample))
         return 0
 

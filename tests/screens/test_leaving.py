@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import os
 import pty
 import re
@@ -17,6 +18,7 @@ import pytest
 from benchround.clock import SampleClock
 from benchround.core.record import Kind
 from benchround.desk import Desk
+from benchround.screens.app import BenchroundApp
 from tests.screens.stage import MACHINE
 
 ROOT = Path(__file__).parents[2]
@@ -80,13 +82,45 @@ def terminal(folder: Path) -> Terminal:
     return opened
 
 
-@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP], ids=lambda n: n.name)
+@pytest.mark.parametrize(
+    "number", [signal.SIGTERM, signal.SIGHUP, signal.SIGINT], ids=lambda n: n.name
+)
 def test_a_signal_leaves_the_terminal_as_it_was(terminal: Terminal, number: signal.Signals) -> None:
     terminal.process.send_signal(number)
     assert terminal.end() == 128 + number
     assert LEFT_ALTERNATE_SCREEN in terminal.sent
     assert terminal.sent.rindex(CURSOR_SHOWN) > terminal.sent.index(b"\x1b[?25l")
     assert b"Traceback" not in terminal.sent
+
+
+async def test_a_signal_that_came_before_the_screens_could_take_it_is_heeded(
+    still_desk: Desk,
+) -> None:
+    app = BenchroundApp(still_desk, asked=lambda: signal.SIGTERM)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        await pilot.pause()
+    assert app.return_code == 128 + signal.SIGTERM
+
+
+def test_the_screens_are_read_where_a_terminal_gives_no_sign_when_it_goes() -> None:
+    without = "import signal; del signal.SIGHUP; import benchround.opening"  # as on Windows
+    apps = "import benchround.screens.app, benchround.screens.first_run_app"
+    subprocess.run([sys.executable, "-c", f"{without}; {apps}"], check=True)
+
+
+async def test_the_screens_open_where_the_loop_takes_no_signals(
+    still_desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def none_taken(*_: object) -> None:
+        raise NotImplementedError  # as Python's documentation has it for Windows
+
+    app = BenchroundApp(still_desk)
+    monkeypatch.setattr(asyncio.get_running_loop(), "add_signal_handler", none_taken)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        assert app.return_code is None
+        assert app.screen is app.round_screen
 
 
 def test_what_was_ticked_is_on_disk_when_it_is_killed(terminal: Terminal, folder: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 import signal
 import sys
@@ -17,8 +18,9 @@ from tests.terminal.waiting_app import PICTURE
 
 SAMPLE = [sys.executable, "-m", "benchround", "--sample"]
 WAITING = [sys.executable, "-m", "tests.terminal.waiting_app"]
-KEYBOARD = 3
-"""Where the terminal's own echo is switched, in what termios gives."""
+KEYBOARD, SIGNS = 3, 6
+"""Where the terminal's own echo is switched, and its signs for stopping, in what termios gives."""
+ENDING = [signal.SIGTERM, signal.SIGHUP, signal.SIGINT]
 
 
 @pytest.fixture(autouse=True)
@@ -59,7 +61,7 @@ def test_keys_typed_over_it_leave_no_trace_and_the_echo_comes_back() -> None:
     with program(WAITING, 80, 24) as opened:
         opened.wait_for(PICTURE)
         before = opened.cells.text
-        opened.write(b"abc\r\x13\x11")
+        opened.write(b"abc\r\x13\x11\x1a\x1c")
         opened.settle(0.3)
         assert opened.cells.text == before
         opened.process.send_signal(signal.SIGTERM)
@@ -72,14 +74,61 @@ def test_it_is_asked_for_the_size_of_the_terminal() -> None:
         opened.wait_for(f"{PICTURE} at 97 by 31")
 
 
-@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP, signal.SIGINT], ids=str)
+@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP], ids=lambda n: n.name)
 def test_a_signal_meanwhile_leaves_the_terminal_clean(number: signal.Signals) -> None:
     with program(WAITING, 80, 24) as opened:
         opened.wait_for(PICTURE)
         assert opened.cells.modes["1049"]
         opened.process.send_signal(number)
+        assert opened.end() == 128 + number
+        assert opened.cells.text.strip() == PICTURE + " at 80 by 24", "no fault is told"
+        assert_clean(opened)
+
+
+@pytest.mark.parametrize("sheets", [1, 2], ids=["picture", "screen"])
+@pytest.mark.parametrize("number", ENDING, ids=lambda n: n.name)
+def test_a_signal_at_any_moment_is_heeded(number: signal.Signals, sheets: int) -> None:
+    with program(SAMPLE, 80, 24) as opened:
+        while opened.sent.count(OTHER_SHEET) < sheets:
+            assert opened.take(20), "nothing was drawn"
+        opened.process.send_signal(number)
+        assert opened.end() == 128 + number
+        assert b"Traceback" not in opened.sent
+        assert_clean(opened)
+
+
+def test_the_terminal_does_not_stop_the_program_by_a_key() -> None:
+    with program(WAITING, 80, 24) as opened:
+        opened.wait_for(PICTURE)
+        signs = termios.tcgetattr(opened.master)[SIGNS]
+        none = os.fpathconf(opened.master, "PC_VDISABLE")  # POSIX: this sign is none
+        assert [signs[one] for one in (termios.VSUSP, termios.VQUIT)] == [bytes([none])] * 2
+
+
+def test_ctrl_c_ends_the_program_and_a_second_one_does_where_it_is_stuck() -> None:
+    with program([*WAITING, "stuck"], 80, 24) as opened:
+        opened.wait_for(PICTURE)
+        opened.write(b"\x03")
+        opened.settle(0.3)
+        assert opened.process.poll() is None
+        opened.write(b"\x03")
         assert opened.end() != 0
         assert_clean(opened)
+    with program(SAMPLE, 80, 24) as opened:
+        opened.painted(b"to do")
+        opened.write(b"\x03")
+        assert opened.end() == 128 + signal.SIGINT
+
+
+def test_what_was_typed_over_it_does_not_reach_the_shell() -> None:
+    failing = f"{sys.executable} -m tests.terminal.waiting_app fails"
+    shell = ["sh", "-c", f'{failing}; IFS= read -r line; echo "the shell took <$line>"']
+    with program(shell, 80, 24) as opened:
+        opened.wait_for(PICTURE)
+        opened.write(b"typed ahead\r")
+        opened.wait_for("it could not go on")
+        opened.write(b"after\r")
+        opened.wait_for("the shell took <after>")
 
 
 def test_a_failure_meanwhile_leaves_the_terminal_clean_and_is_told() -> None:
