@@ -12,7 +12,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from benchround.core.book import RecordBook, fold_season
+from benchround.core.book import RecordBook
 from benchround.core.errors import BenchroundError, IllegalRecordError, InputError
 from benchround.core.lifecycle import SEEDLING, WAITING
 from benchround.core.record import Draft, Figure, Kind, Record
@@ -25,6 +25,7 @@ from benchround.rounds.build import build_round
 from benchround.rounds.kept import KeptRound
 from benchround.store import SeasonFolder
 from benchround.store.codec import encode
+from tests.folding import fold_season
 from tests.sample.story import DAY_0, records
 
 NEEDED = {"stem_mm": "6", "min_c": "5", "count": "30", "place": "Bed 4"}

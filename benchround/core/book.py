@@ -288,16 +288,6 @@ class RecordBook:
         )
 
 
-def fold_season(records: Iterable[Record], crops: Mapping[str, Crop]) -> Season:
-    """The season its records amount to. Pure: the same records give the same season.
-
-    Args:
-        records: all records, in any order, withdrawals included.
-        crops: the crop library, any overrides already applied.
-    """
-    return RecordBook(records, lambda _: crops).season
-
-
 Said = TypeVar("Said")
 
 

@@ -6,7 +6,7 @@ own line; days in flower and of picking stand out. Today runs through all strips
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from datetime import date
 
 from benchround.core.dates import Span as Days
@@ -26,7 +26,7 @@ from benchround.drawing.scale import Scale, month_line, span_label, tick_line
 from benchround.drawing.words import say_short
 from benchround.drawing.year_bar import bar
 from benchround.drawing.year_strips import Order, YearStrip
-from benchround.drawing.year_words import NOTHING, strip_words
+from benchround.drawing.year_words import strip_words
 
 __all__ = [
     "Columns",
@@ -34,7 +34,6 @@ __all__ = [
     "legend_lines",
     "rows",
     "strip_words",
-    "year_lines",
 ]
 
 LEAST_WIDTH = 20
@@ -134,27 +133,3 @@ def legend_lines(
     )
     words = (*wrap_items(letters, width, glyphs), *wrap_items(how, width, glyphs))
     return tuple(within_width(((Inked(one, Role.QUIET),) for one in words), width, glyphs))
-
-
-def year_lines(
-    strips: Sequence[YearStrip],
-    days: Days,
-    today: date,
-    width: int,
-    glyphs: Glyphs = UNICODE,
-    order: Order = Order.PLACE,
-) -> tuple[Line, ...]:
-    """The whole picture: axis, a row for each strip, and what the letters mean."""
-    if not strips:
-        return tuple(within_width([(Inked(NOTHING, Role.QUIET),)], width, glyphs))
-    shown = {
-        stretch.phase
-        for strip in strips
-        for stretch in strip.stretches
-        if stretch.closes >= days.opens and stretch.opens <= days.closes
-    }
-    return (
-        *axis_lines(days, today, width, glyphs, order),
-        *rows(strips, days, today, width, glyphs, order),
-        *legend_lines(width, glyphs, shown),
-    )

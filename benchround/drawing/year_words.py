@@ -11,8 +11,6 @@ from benchround.drawing.words import say, say_days, spoken
 from benchround.drawing.year_bar import ALWAYS_SHOWN
 from benchround.drawing.year_strips import YearStrip
 
-NOTHING = "No batch and no bulb is on the books yet."
-
 
 def strip_words(strip: YearStrip, today: date) -> str:
     """One strip in sentences: what was recorded, and what is expected."""

@@ -157,11 +157,6 @@ def _asked_once(views: Iterable[BatchView], tasks: list[Task]) -> list[Task]:
     return [task for view, own in parts for task in instead_of_the_missed(view, own)]
 
 
-def batch_tasks(season: Season, batch: Batch, day: date) -> tuple[Task, ...]:
-    """Every task of one batch."""
-    return tuple(tasks_of(season, (batch,), day)[batch.id])
-
-
 def common_tasks(season: Season, day: date) -> tuple[Task, ...]:
     """The tasks of places and of the site as a whole."""
     of_places = (task for place in season.places for task in place_tasks(season, place, day))

@@ -40,7 +40,7 @@ DESTINATIONS: tuple[Destination, ...] = (
     Destination(
         "n",
         "diary",
-        "sowings out of a paper diary, a line each",
+        "what a paper diary says was sown or came up, a line each",
         "benchround.screens.diary:DiarySheet",
     ),
     Destination(

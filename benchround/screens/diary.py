@@ -31,7 +31,7 @@ LAST_SHOWN = {20: 2, 24: 3, 34: 8}
 
 
 class DiarySheet(Sheet, inherit_bindings=False):
-    """Sowings out of a paper diary. It stays open until esc."""
+    """Sowings, and what came up, out of a paper diary. It stays open until esc."""
 
     BINDINGS = bindings(DIARY)
     KEYS_OF = DIARY

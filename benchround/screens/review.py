@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import date
-from itertools import chain
 
 from benchround.core.dates import say_day
 from benchround.core.season import Season
@@ -43,17 +42,6 @@ class ReviewScreen(PageScreen, inherit_bindings=False):
     def page_lines(self, width: int) -> Sequence[Line]:
         """All of it, made as far as it is seen."""
         return Unrolled(review_pieces(self.desk.season, self.desk.today, width))
-
-
-def review_lines(season: Season, day: date, width: int) -> Iterator[Line]:
-    """The whole page.
-
-    Args:
-        season: the season.
-        day: today, from which next year's days are reckoned.
-        width: columns.
-    """
-    return chain.from_iterable(review_pieces(season, day, width))
 
 
 def review_pieces(season: Season, day: date, width: int) -> Pieces:

@@ -7,10 +7,10 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from benchround.core.batch.batch import Batch, fold_batch
-from benchround.core.book import fold_season
 from benchround.core.crop.crop import Crop, Germination, Hardiness, PlantClass, Raising
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
+from tests.folding import fold_season
 
 DAY_0 = date(2027, 3, 1)
 TENBELL = Crop(

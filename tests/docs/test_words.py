@@ -7,9 +7,14 @@ import re
 import pytest
 
 from benchround.cli import COMMANDS
+from benchround.commands.reckon import SUBJECTS
+from benchround.core.crop.crop import Raising
+from benchround.core.frame.build import LidPosition
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Cause
+from benchround.core.site import PlaceKind
 from benchround.core.task import HARM_WORDS, Family, Standing
+from benchround.drawing.phases import Phase
 from benchround.screens.destinations import DESTINATIONS
 from tests.screens.guide import DOCS
 
@@ -23,6 +28,11 @@ WORDS: dict[str, tuple[str, ...]] = {
     "Families of tasks": tuple(Family),
     "Screens": tuple(found.name for found in DESTINATIONS),
     "Commands": COMMANDS,
+    "Kinds of places": tuple(PlaceKind),
+    "How it is sown": tuple(Raising),
+    "How far a lid is open": tuple(position.words for position in LidPosition),
+    "Strips of the year": tuple(Phase),
+    "What reckon reckons": SUBJECTS,
 }
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from benchround.core.book import fold_season
 from benchround.core.season import Season
 from benchround.crops.library import load_library
+from tests.folding import fold_season
 from tests.sample.story import records
 
 

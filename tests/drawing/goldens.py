@@ -15,7 +15,7 @@ from benchround.drawing.germination import germination_lines
 from benchround.drawing.lifecycle import lifecycle_lines
 from benchround.drawing.room import room_lines, room_words
 from benchround.drawing.water import water_lines, water_words
-from benchround.drawing.year import strip_words, year_lines
+from benchround.drawing.year import strip_words
 from benchround.drawing.year_strips import Order, in_order
 from tests.drawing.checks import SETS
 from tests.drawing.fixed import (
@@ -28,6 +28,7 @@ from tests.drawing.fixed import (
     WAY,
     YEAR,
 )
+from tests.drawing.whole_year import year_lines
 
 FOLDER = Path(__file__).parent / "goldens"
 WIDTHS = (60, 80, 120, 200)

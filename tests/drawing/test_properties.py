@@ -26,10 +26,11 @@ from benchround.drawing.stretches import Stretch
 from benchround.drawing.water import WaterLeft, driest_first, water_lines, water_words
 from benchround.drawing.way import Stop, Way, When
 from benchround.drawing.weather import DayLine, gust_words, rain_words, temperature_words
-from benchround.drawing.year import strip_words, year_lines
+from benchround.drawing.year import strip_words
 from benchround.drawing.year_strips import Order, YearStrip, in_order
 from tests.drawing.checks import SETS, must_be_sayable, must_hold
 from tests.drawing.fixed import HOSTILE, TODAY
+from tests.drawing.whole_year import year_lines
 
 WIDTHS = st.integers(20, 300)
 GLYPHS = st.sampled_from(SETS)

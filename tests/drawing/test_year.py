@@ -14,11 +14,12 @@ from benchround.drawing.canvas import ASCII, UNICODE, Role
 from benchround.drawing.phases import LETTERS, Phase
 from benchround.drawing.scale import Scale, growing_year
 from benchround.drawing.stretches import Stretch
-from benchround.drawing.year import axis_lines, legend_lines, rows, strip_words, year_lines
+from benchround.drawing.year import axis_lines, legend_lines, rows, strip_words
 from benchround.drawing.year_bar import bar
 from benchround.drawing.year_strips import Order, YearStrip, year_strips
 from tests.drawing.checks import must_be_sayable, must_hold, text_of
 from tests.drawing.fixed import COSMOS, FOXGLOVE, LOBELIA, STRIPS, TODAY, TULIP, YEAR
+from tests.drawing.whole_year import year_lines
 from tests.sample.story import BATCHES, DAY_0
 
 WEEKS = Days(date(2026, 1, 5), date(2027, 1, 3))  # 52 whole weeks, one a cell
@@ -147,10 +148,6 @@ def test_axis_and_legend_name_what_is_drawn() -> None:
     assert all(f"{letter} {phase}" in legend for phase, letter in LETTERS.items())
     only = " ".join(text_of(legend_lines(200, UNICODE, [Phase.SOWN])))
     assert "S sown" in only and "F in flower" not in only
-
-
-def test_an_empty_season_says_so() -> None:
-    assert text_of(year_lines((), YEAR, TODAY, 80)) == ["No batch and no bulb is on the books yet."]
 
 
 def test_flower_and_crop_have_roles_of_their_own() -> None:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from datetime import date, timedelta
 from functools import lru_cache
 
-from benchround.core.book import fold_season
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.crops.library import load_library
+from tests.folding import fold_season
 from tests.sample.story import DAY_0, records
 
 HOSTILE = (

@@ -6,7 +6,6 @@ from datetime import date, timedelta
 
 import pytest
 
-from benchround.core.book import fold_season
 from benchround.core.errors import UnknownNameError
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
@@ -22,6 +21,7 @@ from benchround.feeds.labels import (
     printed_drafts,
 )
 from tests.feeds.seasons import HOSTILE, empty_season, hostile_records, sample_season
+from tests.folding import fold_season
 from tests.sample.story import DAY_0, records
 
 SOWN = date(2026, 4, 12)

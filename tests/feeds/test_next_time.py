@@ -7,7 +7,6 @@ from datetime import timedelta
 import pytest
 from scipy.stats import betabinom
 
-from benchround.core.book import fold_season
 from benchround.core.crop.crop import COMMON_PRACTICE
 from benchround.core.record import Cause, Figure, Kind, Record
 from benchround.core.season import Season
@@ -15,6 +14,7 @@ from benchround.crops.library import load_library
 from benchround.feeds.cause_words import NEXT_TIME
 from benchround.feeds.next_time import Finding, findings
 from tests.feeds.seasons import empty_season, hostile_season, many_season, sample_season
+from tests.folding import fold_season
 from tests.sample.story import DAY_0
 
 SOWN = DAY_0 - timedelta(days=60)

@@ -9,7 +9,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 
-from benchround.core.book import fold_season
 from benchround.core.errors import StoppedError
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
@@ -30,6 +29,7 @@ from tests.feeds.seasons import (
     many_season,
     sample_season,
 )
+from tests.folding import fold_season
 from tests.sample.story import DAY_0
 
 

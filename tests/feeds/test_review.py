@@ -9,7 +9,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import binomtest
 
-from benchround.core.book import fold_season
 from benchround.core.learning.lesson import lesson_of
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
@@ -29,6 +28,7 @@ from benchround.feeds.review import (
     wanted_had,
 )
 from tests.feeds.seasons import empty_season, many_season, sample_season
+from tests.folding import fold_season
 from tests.sample.story import DAY_0
 
 SOWN = DAY_0 - timedelta(days=60)

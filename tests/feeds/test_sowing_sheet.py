@@ -13,7 +13,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchround.cli import main
-from benchround.core.book import fold_season
 from benchround.core.errors import InputError, StoppedError
 from benchround.core.record import Kind, Record
 from benchround.core.typed.date import DATE_ORDER, MONTH_FIRST
@@ -23,6 +22,7 @@ from benchround.feeds.sowing_sheet import COLUMNS, SheetRow, read_sheet
 from benchround.feeds.text_file import decoded
 from benchround.whereabouts import sample_folder
 from tests.feeds.seasons import sample_season
+from tests.folding import fold_season
 from tests.sample.story import DAY_0, MACHINE
 from tests.sample.story import records as sample_records
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from datetime import date, time
 
-from benchround.core.book import fold_season
 from benchround.core.crop.crop import (
     Covering,
     Crop,
@@ -20,6 +19,7 @@ from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.task import Family, Task
 from benchround.rounds.build import build_round
+from tests.folding import fold_season
 
 DAY = date(2026, 5, 27)
 LONDON: dict[str, Figure] = {

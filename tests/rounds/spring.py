@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from datetime import date
 
-from benchround.core.book import fold_season
 from benchround.core.record import Figure, Kind
 from benchround.core.season import Season
 from benchround.crops.library import load_library
+from tests.folding import fold_season
 from tests.rounds.small_season import Story, place
 
 SOUTH: dict[str, Figure] = {

@@ -7,12 +7,12 @@ from datetime import timedelta
 
 import pytest
 
-from benchround.core.book import fold_season
 from benchround.core.lifecycle import Stage
 from benchround.crops.library import load_library
 from benchround.rounds.asked_at import ASKED_AT, BatchFamily
 from benchround.rounds.build import BATCH_FAMILIES
 from benchround.rounds.view import BatchView
+from tests.folding import fold_season
 from tests.sample.story import DAY_0, records
 
 LATER = tuple(timedelta(days=days) for days in (0, 45, 150))

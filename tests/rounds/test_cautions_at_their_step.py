@@ -13,7 +13,6 @@ from datetime import timedelta
 
 import pytest
 
-from benchround.core.book import fold_season
 from benchround.core.containers import pots_a_tray
 from benchround.core.crop.crop import Crop, Growing, PlantClass
 from benchround.core.record import Figure, Kind
@@ -23,6 +22,7 @@ from benchround.plain import round_lines, round_value
 from benchround.rounds.build import build_round
 from benchround.rounds.closing import closing_words
 from benchround.rounds.kept import KeptRound
+from tests.folding import fold_season
 from tests.rounds.small_season import CROPS, DAY, GLASS, Story, begin, outlook, place, sown
 
 SALAD = replace(CROPS["hardling"], key="salad", plant_class=PlantClass.VEGETABLE)

@@ -6,13 +6,13 @@ from datetime import date, timedelta
 
 import pytest
 
-from benchround.core.book import fold_season
 from benchround.core.record import Figure, Kind
 from benchround.core.season import Season
 from benchround.core.task import Family, Standing, Task
 from benchround.crops.library import load_library
 from benchround.rounds.answers import drafts_for
 from benchround.rounds.build import build_round
+from tests.folding import fold_season
 from tests.rounds.small_season import Story, begin, place
 
 LIBRARY = load_library()

@@ -6,11 +6,11 @@ from datetime import date, timedelta
 
 import pytest
 
-from benchround.core.book import fold_season
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.task import Family, Task
 from benchround.crops.library import load_library
 from benchround.rounds.build import build_round
+from tests.folding import fold_season
 from tests.rounds.small_season import LONDON
 
 DAY = date(2027, 5, 20)

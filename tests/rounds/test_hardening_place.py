@@ -11,12 +11,12 @@ from datetime import date, timedelta
 
 import pytest
 
-from benchround.core.book import fold_season
 from benchround.core.crop.crop import Growing
 from benchround.core.record import Figure, Kind
 from benchround.core.season import Season
 from benchround.core.task import Family, Task
 from benchround.rounds.answers import drafts_for
+from tests.folding import fold_season
 from tests.rounds.small_season import CROPS, DAY, GLASS, LONDON, Story, outlook, place, sown
 
 POTTED = replace(CROPS["tenderling"], growing=Growing(feed=False, pot_on=True))

@@ -11,7 +11,6 @@ from datetime import date, timedelta
 
 import pytest
 
-from benchround.core.book import fold_season
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.planning.schedule import expected_course
@@ -20,6 +19,7 @@ from benchround.core.record import Cause, Kind
 from benchround.core.task import Family, Task
 from benchround.crops.library import load_library
 from benchround.rounds.build import build_round
+from tests.folding import fold_season
 from tests.rounds.small_season import Story, begin, place
 
 LIBRARY = load_library()

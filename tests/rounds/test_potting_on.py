@@ -7,7 +7,6 @@ from datetime import date, timedelta
 
 import pytest
 
-from benchround.core.book import fold_season
 from benchround.core.crop.crop import Growing
 from benchround.core.record import Kind
 from benchround.core.season import Season
@@ -15,6 +14,7 @@ from benchround.core.task import Family
 from benchround.core.water.tray_holder import Holder
 from benchround.core.water.tray_outlook import tray_outlook
 from benchround.rounds.build import build_round
+from tests.folding import fold_season
 from tests.rounds.small_season import CROPS, DAY, Story, begin, place, sown
 
 

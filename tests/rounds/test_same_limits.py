@@ -7,13 +7,13 @@ from datetime import timedelta
 
 import pytest
 
-from benchround.core.book import fold_season
 from benchround.core.crop.crop import Germination, Hardiness
 from benchround.core.frame.lid_words import LidLimits
 from benchround.core.record import Figure, Kind
 from benchround.core.task import Family, Slot, Standing, Task
 from benchround.rounds.build import build_round
 from benchround.rounds.stalled import EVENING_SOWING_C
+from tests.folding import fold_season
 from tests.rounds.small_season import CROPS, DAY, Story, begin, crop, outlook, place
 
 SALAD = replace(crop("salad", Hardiness.HARDY), germination=Germination(2, 18, 27, 3, 6, 20))

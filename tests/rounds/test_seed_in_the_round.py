@@ -10,7 +10,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from benchround.core.book import fold_season
 from benchround.core.crop.crop import Crop
 from benchround.core.errors import InputError
 from benchround.core.record import Draft, Figure, Kind, Record
@@ -21,6 +20,7 @@ from benchround.crops.library import load_library
 from benchround.rounds.answers import drafts_for
 from benchround.rounds.build import build_round
 from tests.core.seed_stories import TENBELL
+from tests.folding import fold_season
 from tests.rounds.small_season import LONDON
 
 F, S = Family, Standing

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from benchround.core.book import RecordBook, fold_season
+from benchround.core.book import RecordBook
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.task import Family, Standing, Task
@@ -17,6 +17,7 @@ from benchround.crops.library import load_library
 from benchround.rounds.answers import drafts_for
 from benchround.rounds.build import build_round
 from benchround.rounds.kept import KeptRound
+from tests.folding import fold_season
 from tests.rounds.small_season import LONDON, Story, begin, place
 
 LIBRARY = load_library()

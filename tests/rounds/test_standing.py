@@ -10,8 +10,8 @@ from benchround.core.lifecycle import NEXT, WAITING, Stage
 from benchround.core.record import Draft, Kind
 from benchround.core.task import Family, Standing, Task
 from benchround.rounds.answers import drafts_for
-from benchround.rounds.build import batch_tasks
 from benchround.rounds.standing import STAGE_KINDS, STEPS, stages_open
+from tests.rounds.one_batch import batch_tasks
 from tests.rounds.small_season import sown
 from tests.rounds.spring import Spring
 

@@ -6,11 +6,11 @@ from datetime import date
 
 import pytest
 
-from benchround.core.book import fold_season
 from benchround.core.record import Kind
 from benchround.core.task import Family
 from benchround.crops.library import load_library
 from benchround.rounds.build import build_round
+from tests.folding import fold_season
 from tests.rounds.small_season import begin, place
 
 LIBRARY = load_library()

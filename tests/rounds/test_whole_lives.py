@@ -24,7 +24,7 @@ from benchround.core.site import Site
 from benchround.core.task import Ask, Family, Task
 from benchround.crops.library import load_library
 from benchround.rounds.answers import drafts_for
-from benchround.rounds.build import batch_tasks
+from tests.rounds.one_batch import batch_tasks
 from tests.sample.story import PLACES, SITE
 
 LIBRARY = load_library()

@@ -16,7 +16,7 @@ from benchround.core.errors import IllegalRecordError
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.task import Family, Task
 from benchround.crops.library import load_library
-from benchround.rounds.build import batch_tasks
+from tests.rounds.one_batch import batch_tasks
 from tests.sample.story import PLACES, SITE
 
 LIBRARY = load_library()

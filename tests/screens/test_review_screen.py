@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from itertools import chain
+
 import pytest
 
 from benchround.desk import Desk
-from benchround.screens.review import review_lines
+from benchround.screens.review import review_pieces
 from benchround.screens.text import plain, width_of
 from tests.feeds.seasons import empty_season, hostile_season, many_season, sample_season
 from tests.sample.story import DAY_0
@@ -13,7 +15,7 @@ from tests.screens.stage import app_on, front, seen
 
 
 def page(width: int = 80) -> str:
-    return plain(list(review_lines(sample_season(), DAY_0, width)))
+    return plain(list(chain.from_iterable(review_pieces(sample_season(), DAY_0, width))))
 
 
 @pytest.mark.parametrize(
@@ -43,12 +45,12 @@ def test_the_page_tells_what_the_story_says(heading: str, row: str) -> None:
 @pytest.mark.parametrize("width", [60, 80, 120])
 def test_no_line_of_it_is_wider_than_the_screen(width: int) -> None:
     for season in (sample_season(), hostile_season(), many_season()):
-        lines = list(review_lines(season, DAY_0, width))
+        lines = list(chain.from_iterable(review_pieces(season, DAY_0, width)))
         assert all(sum(width_of(text) for text, _ in line) <= width for line in lines[:4000])
 
 
 def test_an_empty_season_says_what_to_do_first() -> None:
-    words = plain(list(review_lines(empty_season(), DAY_0, 60)))
+    words = plain(list(chain.from_iterable(review_pieces(empty_season(), DAY_0, 60))))
     assert "Press g then s to sow the first batch" in " ".join(words.split())
 
 

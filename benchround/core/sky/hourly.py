@@ -21,8 +21,6 @@ class CurveShape:
 
 AIR_AT_EYE_HEIGHT = CurveShape(1.86, 2.20, -0.17)
 """Air 150 cm above the ground; Parton & Logan 1981."""
-SOIL_SURFACE = CurveShape(0.50, 1.81, 0.49)
-"""Bare soil surface; Parton & Logan 1981."""
 LONGEST_DAY_H = 23.5
 """With less night than this leaves, the night branch has no time to decay in."""
 

@@ -10,13 +10,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchround.core.batch.batch import Batch, fold_batch
-from benchround.core.book import fold_season
 from benchround.core.crop.crop import Crop, PlantClass
 from benchround.core.planning.schedule import Expected, Step, expected_course
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
 from tests.crops.published import KEYS, LIBRARY, crop, rows
 from tests.crops.test_vegetables_against_harrington import KEY_OF
+from tests.folding import fold_season
 
 SPRING = date(2026, 3, 1)
 SUMMER = date(2026, 6, 1)

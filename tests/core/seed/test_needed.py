@@ -7,7 +7,6 @@ from datetime import date, timedelta
 import pytest
 from scipy.stats import binom
 
-from benchround.core.book import fold_season
 from benchround.core.planning.plan import cells_for
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
@@ -17,6 +16,7 @@ from benchround.crops.library import load_library
 from benchround.feeds.next_time import findings
 from benchround.feeds.next_year import next_year
 from benchround.rounds.build import build_round
+from tests.folding import fold_season
 from tests.rounds.small_season import LONDON
 
 DAY = date(2027, 4, 20)

@@ -9,7 +9,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import binom
 
-from benchround.core.book import fold_season
 from benchround.core.crop.crop import Covering
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
@@ -22,6 +21,7 @@ from benchround.core.seed.sowing_plan import (
     plan_sowing,
 )
 from tests.crops.published import KEYS, LIBRARY, crop
+from tests.folding import fold_season
 from tests.sample.story import DAY_0, PLACES, SITE, records
 
 SPRING = date(2026, 4, 5)
