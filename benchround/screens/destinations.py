@@ -40,7 +40,7 @@ DESTINATIONS: tuple[Destination, ...] = (
     Destination(
         "n",
         "diary",
-        "what a paper diary says was sown or came up, a line each",
+        "lines of a paper diary: sown, or come up",
         "benchround.screens.diary:DiarySheet",
     ),
     Destination(
