@@ -25,7 +25,7 @@ from benchround.store.disk import (
 )
 from benchround.store.errors import SeasonDamagedError
 from benchround.store.layout import HEADING, KEEP, RECORDS
-from benchround.store.naming import is_journal, is_page, journal_of
+from benchround.store.naming import first_name, is_journal, is_page, journal_of
 from benchround.store.pages import Page, page_from
 
 COPIES = 10
@@ -193,10 +193,16 @@ def _is_season_file(name: str) -> bool:
 def newest_good(season: Path, page_name: str) -> GoodCopy | None:
     """The latest kept copy in which that page, or its journal, is sound; None if there is none.
 
-    Pages only grow, so it is the one that holds most, whatever day the clock gave a copy.
+    Pages only grow, so it is the one that holds most, whatever day the clock gave a copy. Where no
+    copy has a page that was brought back or rescued, the page it came from is looked for.
     """
-    found = filter(None, (_good_in(kept, page_name) for kept in list_kept(season)))
-    return max(found, key=lambda good: good.page.kept, default=None)
+    kept_ones = list_kept(season)
+    for name in dict.fromkeys((page_name, first_name(page_name))):
+        found = filter(None, (_good_in(kept, name) for kept in kept_ones))
+        good = max(found, key=lambda good: good.page.kept, default=None)
+        if good is not None:
+            return good
+    return None
 
 
 def latest_with_records(season: Path) -> Kept | None:

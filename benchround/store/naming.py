@@ -12,6 +12,9 @@ from collections.abc import Iterable
 
 PAGE = ".json"
 JOURNAL = ".jsonl"
+KEPT, RESCUED = "kept", "rescued"
+"""What stands in brackets behind the name of a page that came back from a copy, or that holds what
+could be read of a damaged one."""
 
 _FEWEST_DIGITS, _MOST_DIGITS = 3, 9
 _MONTH_LENGTH = len("2027-04")
@@ -30,6 +33,17 @@ def journal_of(page: str) -> str:
 def page_of(journal: str) -> str:
     """The name of the page that journal's records go to."""
     return journal[: len(journal) - len(JOURNAL)] + PAGE
+
+
+def first_name(page: str) -> str:
+    """The name a page had before its records were brought back or rescued, however often."""
+    stem, ending = os.path.splitext(page)
+    while stem.endswith(")"):
+        before, _, tag = stem.rpartition(" (")
+        if not before or not tag.startswith((KEPT, RESCUED)):
+            break
+        stem = before
+    return stem + ending
 
 
 def page_number(name: str, machine: str, month: str) -> int | None:

@@ -19,7 +19,7 @@ from benchround.store.errors import SeasonDamagedError, unwritten
 from benchround.store.heading import read_heading
 from benchround.store.keep import Kept, files_in
 from benchround.store.layout import ASIDE, HEADING, RECORDS
-from benchround.store.naming import is_journal, is_page, page_of
+from benchround.store.naming import KEPT, RESCUED, first_name, is_journal, is_page, page_of
 from benchround.store.pages import documents_in, page_from
 from benchround.store.seal import format_page
 
@@ -91,7 +91,7 @@ def _missing_pages(
         name = path.removeprefix(f"{RECORDS}/")
         documents = _absent(documents_in(name, files[path]), present)
         if documents:
-            target = _free_name(season / RECORDS, _as_page(name), f"kept {kept.day}")
+            target = _free_name(season / RECORDS, _as_page(name), f"{KEPT} {kept.day}")
             missing[target] = missing.get(target, ()) + documents
             present |= {_id(document) for document in documents}
     return missing
@@ -116,7 +116,7 @@ def set_aside(season: Path, name: str, disk: Disk = SYSTEM_DISK) -> Path:
     others = _ids_present(season / RECORDS, unheard, leave_out=name)
     documents = _absent(documents_in(name, data), others)
     if documents:
-        rescued = _free_name(season / RECORDS, _as_page(name), "rescued", moving=True)
+        rescued = _free_name(season / RECORDS, _as_page(first_name(name)), RESCUED, moving=True)
         write_whole(season / RECORDS / rescued, _page_of(documents), disk)
     return _move_aside(season, source, disk)
 

@@ -15,6 +15,7 @@ from benchround.store.codec import encode
 from benchround.store.errors import SeasonDamagedError
 from benchround.store.journal import line_of
 from benchround.store.keep import files_in
+from benchround.store.naming import first_name
 from tests.store.builders import DAY, Scribe, filled_season, journal, new_season, page, reopen
 from tests.store.disks import FailingDisk
 
@@ -90,6 +91,20 @@ def test_of_copies_kept_under_a_wrong_clock_the_fullest_is_the_newest(tmp_path: 
         good = season.newest_good(page(path).name)
     assert good is not None
     assert (good.kept.day, len(good.page.records)) == (DAY, 4)
+
+
+@pytest.mark.parametrize(
+    ("name", "first"),
+    [
+        ("shed-2027-04-001.json", "shed-2027-04-001.json"),
+        ("shed-2027-04-001 (rescued).json", "shed-2027-04-001.json"),
+        ("shed-2027-04-001 (kept 2027-04-04 2) (rescued 3).json", "shed-2027-04-001.json"),
+        ("shed-2027-04-001 (shed's conflicted copy).json", None),
+        ("(rescued).json", None),
+    ],
+)
+def test_a_page_brought_back_is_known_by_its_first_name(name: str, first: str | None) -> None:
+    assert first_name(name) == (first or name)
 
 
 def test_no_copy_is_let_go_while_a_page_is_damaged(tmp_path: Path) -> None:

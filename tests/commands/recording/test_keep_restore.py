@@ -83,6 +83,21 @@ def test_a_damaged_file_is_mended_from_its_copy_and_moved_aside(season: Path, ru
     assert (again.code, again.value["damaged"], again.value["records"]) == (0, [], [])
 
 
+def test_what_was_rescued_or_brought_back_is_mended_as_well_when_it_is_damaged_again(
+    season: Path, run: Run
+) -> None:
+    whole = round_of(season)
+    run("keep")
+    for _ in range(3):
+        page = max(pages(season), key=lambda path: path.stat().st_size)
+        page.write_bytes(page.read_bytes()[: page.stat().st_size // 2])
+        ran = run("restore", "--damaged")
+        assert ran.code == 0, ran.err
+        assert f"{page.name}: sound in {DAY_0.isoformat()}" in ran.out
+        assert round_of(season) == whole
+    assert all(path.name.count("(rescued") <= 1 for path in pages(season))
+
+
 def test_a_damaged_file_of_which_there_is_no_copy_is_moved_with_nothing_lost(
     season: Path, run: Run
 ) -> None:
