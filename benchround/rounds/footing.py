@@ -13,6 +13,7 @@ from benchround.core.batch.batch import SPARES, Batch, Part
 from benchround.core.lifecycle import BEFORE, ENDED, OUT, SEEDLING, WAITING, YOUNG, Stage
 from benchround.core.record import Kind
 from benchround.core.season import UNKNOWN_CROP, Season
+from benchround.core.water.tray_filled import stays
 from benchround.core.water.tray_holder import WATERED_STAGES
 from benchround.rounds.planting_out import meant_for
 from benchround.rounds.relabelling import TRAY_STAGES
@@ -79,7 +80,8 @@ def _footing_of_part(batch: Batch, part: Part) -> Iterator[Thing]:
             yield (Sort.CROPS_AT, record.text("place"))
             yield (Sort.CROPS_AT, record.text("sow_place"))
     if stage in WATERED_STAGES:
-        yield (Sort.LOG, part.place)
+        for _, place in stays(batch, part):  # it was watered, or dried, where it stood before
+            yield (Sort.LOG, place)
     if stage in SEED_IN_USE:
         yield (Sort.CROP_SEED, batch.crop)
         for record in map(part.last.get, NAMED_IN):

@@ -267,11 +267,11 @@ def test_where_no_watering_was_ever_written_it_is_due_and_stays_due_but_never_ov
     assert water(story) == []
 
 
-@pytest.mark.parametrize("kind", [Kind.MOVED, Kind.SEEN, Kind.TURNED])
+@pytest.mark.parametrize("kind", [Kind.SEEN, Kind.TURNED])
 def test_a_tray_looked_after_without_a_watering_comes_due_a_dry_interval_later(kind: Kind) -> None:
     """By hand: 0.35 of 8.46 mm is gone on the first day of more than that, as after a watering."""
     story = bench("hardling", 20, container="40-cell tray")
-    story.tell(DAY, kind, "b01", **({"place": "bench-1"} if kind is Kind.MOVED else {}))
+    story.tell(DAY, kind, "b01")
     assert water(story) == []
     for ahead in range(1, 6):
         [task] = water(story, DAY + timedelta(days=ahead))
@@ -312,9 +312,58 @@ def test_a_watering_of_the_whole_bench_counts_for_what_stood_there() -> None:
     story = bench(container="40-cell tray")
     story.tell(DAY - timedelta(days=1), Kind.WATERED, "bench-1", of_place=True)
     assert tray(story).full.day == DAY - timedelta(days=1)
+
+
+CARRIED: list[tuple[Kind, dict[str, Figure]]] = [
+    (Kind.MOVED, {"place": "bench-2"}),
+    (Kind.HARDENING_BEGUN, {"place": "bench-2"}),
+    (Kind.HARDENING_BEGUN, {}),
+]
+
+
+@pytest.mark.parametrize("back", [0, 1, 3])
+@pytest.mark.parametrize(("kind", "figures"), CARRIED, ids=["moved", "into the frame", "stays"])
+def test_carried_elsewhere_a_tray_is_no_fuller(
+    kind: Kind, figures: dict[str, Figure], back: int
+) -> None:
+    """Carrying adds no water (conservation of mass): watered 5 days ago it is as dry as before."""
+    story = bench("hardling", 30, container="40-cell tray")
+    story.tell(DAY - timedelta(days=21), Kind.FIRST_UP, "b01", count=30)
+    story.tell(DAY - timedelta(days=5), Kind.WATERED, "bench-1", of_place=True)
     place(story, "bench-2", **BENCH)
-    story.tell(DAY, Kind.MOVED, "b01", place="bench-2")
-    assert tray(story).full.day != DAY - timedelta(days=1) or not tray(story).full.written
+    before = tray(story)
+    assert before.dry_since is not None and before.full.written
+    assert len(water(story)) == 1
+    story.tell(DAY - timedelta(days=back), kind, "b01", **figures)
+    after = tray(story)
+    assert after.left_ml == pytest.approx(before.left_ml)
+    assert (after.full.day, after.full.written) == (before.full.day, True)
+    [again] = water(story)
+    assert again.place == figures.get("place", "bench-1")
+    assert "no watering written down" not in again.instruction
+
+
+def test_what_the_old_bench_was_given_after_it_left_is_not_its_water() -> None:
+    story = bench(container="40-cell tray")
+    story.tell(DAY - timedelta(days=4), Kind.WATERED, "bench-1", of_place=True)
+    place(story, "bench-2", **BENCH)
+    story.tell(DAY - timedelta(days=2), Kind.MOVED, "b01", place="bench-2")
+    story.tell(DAY - timedelta(days=1), Kind.WATERED, "bench-1", of_place=True)
+    assert tray(story).full.day == DAY - timedelta(days=4)
+    story.tell(DAY, Kind.WATERED, "bench-2", of_place=True)
+    assert tray(story).full.day == DAY
+
+
+def test_each_day_dries_it_as_the_place_did_where_it_stood() -> None:
+    """A day in the propagator and one on the bench lie between two days at either."""
+    story = bench("hardling", 2, container="full tray")
+    place(story, "warm", name="Propagator", kind="propagator")
+    outside = tray(story).left_ml
+    story.tell(DAY - timedelta(days=2), Kind.MOVED, "b01", place="warm")
+    inside = tray(story).left_ml
+    story.tell(DAY - timedelta(days=1), Kind.MOVED, "b01", place="bench-1")
+    assert tray(story).left_ml == pytest.approx((inside + outside) / 2, abs=1)
+    assert inside > outside + 10
 
 
 def test_ticked_it_is_gone_and_undo_brings_it_back() -> None:

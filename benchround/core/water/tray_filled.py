@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections.abc import Callable
 from datetime import date, timedelta
 
 from benchround.core.batch.batch import Batch, Part
+from benchround.core.batch.nouns import Moves
 from benchround.core.crop.crop import Covering, Crop
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import WAITING, Stage
@@ -23,8 +25,11 @@ BELIEVED_DRY_DAYS = 3
 NO_HANDS = frozenset(
     {Kind.PLANNED, Kind.NOTED, Kind.PUT_OFF, Kind.DONE, Kind.MOISTURE, Kind.WEIGHED}
     | {Kind.LABEL_LOST, Kind.STALLED}
+    | {Kind.MOVED, Kind.HARDENING_BEGUN, Kind.HARDENING_STEP, Kind.HARDENED, Kind.READY}
 )
-"""Records that do not say that somebody looked after the tray."""
+"""Records that do not say that somebody watered the tray: it is only carried, or looked at."""
+LogOf = Callable[[str], PlaceLog]
+"""A place's records by its code."""
 ROOTED_DAYS = 14
 """After so many days in its pot a plant's roots reach all of it; our proposal."""
 
@@ -49,15 +54,27 @@ class Filled:
         return self.written or self.day == self.worked
 
 
-def filled(batch: Batch, part: Part, log: PlaceLog, day: date) -> Filled:
+def stays(batch: Batch, part: Part) -> Moves:
+    """Where the part stood in the month before it came to where it stands, and there, oldest first.
+
+    What stood longer ago than that says nothing of its water.
+    """
+    moves = places_of(batch, part)
+    first, arrived = len(moves) - 1, moves[-1][0]
+    while first > 0 and (arrived - moves[first][0]).days <= MOST_DAYS_BACK:
+        first -= 1
+    return moves[first:]
+
+
+def filled(batch: Batch, part: Part, log_of: LogOf, day: date) -> Filled:
     """When the tray was last full by the records up to a day.
 
-    A watering of the whole place counts from the day the part came to stand there. Where waterings
-    go unwritten it is taken as full on the last day anything is known of it, and from then on it
-    stays what it is until something is written down.
+    A watering of a whole place counts while the part stood there, wherever it was carried since.
+    Where waterings go unwritten it is taken as full on the last day anything is known of it, and
+    from then on it stays what it is until something is written down.
     """
     worked = part.last_day(*WATERED_IN)
-    latest, whole = part.last_day(Kind.WATERED), _whole_place(batch, part, log, day)
+    latest, whole = part.last_day(Kind.WATERED), _whole_place(stays(batch, part), log_of, day)
     if whole is not None and (latest is None or whole > latest):
         latest = whole
     if latest is not None and (day - latest).days <= MOST_DAYS_BACK:
@@ -66,13 +83,16 @@ def filled(batch: Batch, part: Part, log: PlaceLog, day: date) -> Filled:
     return Filled(max(seen, default=day - timedelta(days=1)), False, worked)
 
 
-def _whole_place(batch: Batch, part: Part, log: PlaceLog, day: date) -> date | None:
-    """The last day up to this one on which its whole place was watered, the part standing there."""
-    earlier = bisect_right(log.watered, day)
-    if earlier == 0:
-        return None
-    latest = log.watered[earlier - 1]
-    return latest if latest >= places_of(batch, part)[-1][0] else None
+def _whole_place(stood: Moves, log_of: LogOf, day: date) -> date | None:
+    """The last day up to this one on which a whole place was watered, the part standing there."""
+    until = day
+    for since, place in reversed(stood):
+        watered = log_of(place).watered
+        earlier = bisect_right(watered, until)
+        if earlier and watered[earlier - 1] >= since:
+            return watered[earlier - 1]
+        until = min(until, since)
+    return None
 
 
 def root_stage(batch: Batch, part: Part, crop: Crop, day: date) -> RootStage:

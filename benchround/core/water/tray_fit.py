@@ -7,6 +7,7 @@ other's. Say it of the place where all its trays were looked at.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date, timedelta
 
 from benchround.core.batch.batch import Batch, Part, fold_batch
@@ -30,6 +31,7 @@ from benchround.core.water.fit import (
 from benchround.core.water.run import WaterDay, run_balance, share_dried_by
 from benchround.core.water.tray_filled import MOST_DAYS_BACK, domed_on, filled, root_stage
 from benchround.core.water.tray_holder import holder_of
+from benchround.core.water.tray_kept import Stays
 from benchround.core.water.tray_place import water_day
 
 LOOKS_KEPT = 12
@@ -45,7 +47,14 @@ def said_of(record: Record) -> Moisture | None:
 
 
 def learnt_factor(season: Season, batch: Batch, part: Part, compost: Compost) -> PlaceFactor:
-    """How fast the tray dries against the model, by all that was seen of it at its place."""
+    """How fast the tray dries against the model, by all that was seen of it at its place.
+
+    Args:
+        season: the season.
+        batch: the batch.
+        part: the part, with the place asked about as its place.
+        compost: what it stands in.
+    """
     log = place_log_of(season, part.place)
     if not log.looks and Kind.MOISTURE not in part.last and Kind.WEIGHED not in part.last:
         return PLAIN
@@ -100,6 +109,19 @@ def day_at(
     )
 
 
+def days_in(
+    season: Season, part: Part, leaves: Canopy, since: date, until: date, stood: Stays
+) -> Iterator[WaterDay]:
+    """What the days from `since` up to, not with, `until` did to a tray, wherever it then stood."""
+    leaving = (*(day for day, _, _ in stood[1:]), until)
+    for (_, place, factor), end in zip(stood, leaving, strict=True):
+        end = min(end, until)
+        there = part if place == part.place else replace(part, place=place)
+        if since < end:
+            yield from days_at(season, there, leaves, since, end, factor)
+            since = end
+
+
 def days_at(
     season: Season, part: Part, leaves: Canopy, since: date, until: date, factor: float
 ) -> tuple[WaterDay, ...]:
@@ -119,10 +141,11 @@ def _looked(
     said, then = said_of(record), _then(batch, part, record)
     if said is None or then is None:
         return factor
-    log = place_log_of(season, part.place)
-    full = filled(batch, then, _before(log, record.day), record.day)
+    full = filled(batch, then, lambda code: _before(season, code, record.day), record.day)
     if not full.known or (record.day - full.day).days > MOST_DAYS_BACK:
         return factor
+    if full.day < places_of(batch, then)[-1][0]:
+        return factor  # part of that time it stood elsewhere
     crop = season.crop(batch.crop)
     holder = holder_of(batch, then, crop, season.containers, compost)
     leaves = canopy_of(batch, then, crop, holder.pot)
@@ -131,7 +154,8 @@ def _looked(
     return after_look(factor, said, min(MOST_USED_SHARE, used / tray.allowed_ml(allowed)))
 
 
-def _before(log: PlaceLog, day: date) -> PlaceLog:
+def _before(season: Season, code: str, day: date) -> PlaceLog:
+    log = place_log_of(season, code)
     return PlaceLog(log.lids, tuple(on for on in log.watered if on < day), log.looks)
 
 

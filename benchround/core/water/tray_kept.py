@@ -20,9 +20,10 @@ if TYPE_CHECKING:
 
 Drying = tuple[str, date, bool, float, bool, float]
 """Place code, day, whether rain counts, the place's factor, whether a dome is on, leaf cover."""
-Where = tuple[TrayWater, str, float, date | None, float, Canopy]
-"""The tray, its place, the place's factor, until when a dome was on, the share that may go, and
-the leaves over it."""
+Stays = tuple[tuple[date, str, float], ...]
+"""From which day on it stood where, oldest first, and how fast it dries there."""
+Where = tuple[TrayWater, Stays, date | None, float, Canopy]
+"""The tray, where it stood, until when a dome was on, the share that may go, the leaves over it."""
 Seen = tuple[date, "Moisture | None"]
 """The day of a look at its moisture, and what it said."""
 

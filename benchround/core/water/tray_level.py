@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date, timedelta
 
 from benchround.core.batch.batch import Batch, Part
-from benchround.core.place_log import PlaceLog
+from benchround.core.place_log import PlaceLog, place_log_of
 from benchround.core.record import Kind, Record
 from benchround.core.season import Season
-from benchround.core.seed.waiting import places_of
 from benchround.core.water.balance import TrayWater
 from benchround.core.water.canopy import Canopy
 from benchround.core.water.fit import WET_BELOW, Moisture
@@ -17,9 +18,11 @@ from benchround.core.water.tray_filled import (
     Filled,
     domed_until,
     filled,
+    stays,
 )
-from benchround.core.water.tray_fit import day_at, days_at, said_of
-from benchround.core.water.tray_kept import Level, Seen, Where
+from benchround.core.water.tray_fit import day_at, days_in, learnt_factor, said_of
+from benchround.core.water.tray_holder import compost_of
+from benchround.core.water.tray_kept import Level, Seen, Stays, Where
 
 ROUNDING_ML = 1e-9
 
@@ -29,10 +32,9 @@ class Books:
 
     Attributes:
         leaves: the leaves over it as they grow.
-        where: what the course of its water rests on besides the days.
     """
 
-    __slots__ = ("batch", "factor", "leaves", "part", "season", "share", "tray", "where")
+    __slots__ = ("batch", "factor", "leaves", "part", "season", "share", "tray")
 
     def __init__(
         self,
@@ -46,45 +48,65 @@ class Books:
     ) -> None:
         self.season, self.batch, self.part = season, batch, part
         self.tray, self.share, self.factor, self.leaves = tray, share, factor, leaves
-        self.where: Where = (tray, part.place, factor, domed_until(part), share, leaves)
 
     @property
     def floor_ml(self) -> float:
         """The level at which the allowed water is gone, ml."""
         return self.tray.capacity_ml - self.tray.allowed_ml(self.share)
 
+    def stood(self, since: date) -> Stays:
+        """Where it stood from a day on, and how fast it dries there."""
+        here = (since, self.part.place, self.factor)
+        found: list[tuple[date, str, float]] = []
+        for day, place in reversed(stays(self.batch, self.part)):
+            if not found:
+                found.append((max(day, since), *here[1:]))
+            else:
+                found.append((max(day, since), place, self._factor_at(place)))
+            if day <= since:
+                break
+        found[-1] = (since, *found[-1][1:])
+        return tuple(reversed(found))
 
-def level_on(books: Books, log: PlaceLog, day: date) -> tuple[Filled, Level]:
+    def _factor_at(self, place: str) -> float:
+        there = replace(self.part, place=place)
+        return learnt_factor(self.season, self.batch, there, compost_of(self.season)).factor
+
+
+def level_on(books: Books, day: date) -> tuple[Filled, Level]:
     """Since when a tray's water is reckoned, and how it stands on the morning of a day."""
-    full = filled(books.batch, books.part, log, day)
-    return full, _level(books, log, full, day)
+    season = books.season
+    full = filled(books.batch, books.part, lambda code: place_log_of(season, code), day)
+    return full, _level(books, full, day)
 
 
-def _level(books: Books, log: PlaceLog, full: Filled, day: date) -> Level:
+def _level(books: Books, full: Filled, day: date) -> Level:
     """How it stands on the morning of a day, by when it was full and the last look since."""
-    look = _latest_look(books, log, full, day)
+    look = _latest_look(books, full, day)
     seen = (look.day, said_of(look)) if look is not None else None
-    kept, key = books.season.trays.levels, (books.where, full.day, seen, day)
+    stood, dome = books.stood(full.day), domed_until(books.part)
+    where: Where = (books.tray, stood, dome, books.share, books.leaves)
+    kept, key = books.season.trays.levels, (where, full.day, seen, day)
     found = kept.get(key)
     if found is None:
-        found = kept[key] = _level_afresh(books, full.day, seen, day)
+        found = kept[key] = _level_afresh(books, stood, seen, day)
     return found
 
 
-def _level_afresh(books: Books, begin: date, seen: Seen | None, day: date) -> Level:
-    tray = books.tray
+def _level_afresh(books: Books, stood: Stays, seen: Seen | None, day: date) -> Level:
+    tray, begin = books.tray, stood[0][0]
     level_ml: float = tray.capacity_ml
     dry: date | None = None
     if seen is not None:
         looked, said = seen
-        level_ml, dry = _run(books, begin, looked, level_ml, None)
+        level_ml, dry = _run(books, stood, begin, looked, level_ml, None)
         begin = looked
         if said is Moisture.ALREADY_DRY:
             level_ml, dry = min(level_ml, books.floor_ml), dry or looked
         else:
             wet_ml = tray.capacity_ml - WET_BELOW * tray.allowed_ml(books.share)
             level_ml, dry = max(level_ml, wet_ml), None
-    level_ml, dry = _run(books, begin, day, level_ml, dry)
+    level_ml, dry = _run(books, stood, begin, day, level_ml, dry)
     return Level(level_ml, dry, None if dry else _gone_by(books, day, level_ml))
 
 
@@ -96,10 +118,10 @@ def _gone_by(books: Books, day: date, level_ml: float) -> DayPart | None:
 
 
 def _run(
-    books: Books, begin: date, until: date, level_ml: float, dry: date | None
+    books: Books, stood: Stays, begin: date, until: date, level_ml: float, dry: date | None
 ) -> tuple[float, date | None]:
     dry_ml = books.floor_ml + ROUNDING_ML
-    days = days_at(books.season, books.part, books.leaves, begin, until, books.factor)
+    days = tuple(days_in(books.season, books.part, books.leaves, begin, until, stood))
     for number, state in enumerate(run_balance(books.tray, days, level_ml)):
         level_ml = state.end_ml
         gone = level_ml <= dry_ml
@@ -107,15 +129,13 @@ def _run(
     return level_ml, dry
 
 
-def _latest_look(books: Books, log: PlaceLog, full: Filled, day: date) -> Record | None:
+def _latest_look(books: Books, full: Filled, day: date) -> Record | None:
     """The last look at its moisture since it was full; a look the watering answered is over."""
     part = books.part
     looks = [part.last[Kind.MOISTURE]] if Kind.MOISTURE in part.last else []
-    if not looks and not log.looks:
+    looks += _looks_around(books)
+    if not looks:
         return None
-    if log.looks:
-        arrived = places_of(books.batch, part)[-1][0]
-        looks += [record for record in log.looks if record.day >= arrived]
     watered = part.last.get(Kind.WATERED)
     since = [
         record
@@ -128,6 +148,16 @@ def _latest_look(books: Books, log: PlaceLog, full: Filled, day: date) -> Record
         )
     ]
     return max(since, key=lambda record: record.order, default=None)
+
+
+def _looks_around(books: Books) -> Iterator[Record]:
+    """What was said of whole places while it stood there."""
+    until = date.max
+    for since, place in reversed(stays(books.batch, books.part)):
+        for record in place_log_of(books.season, place).looks:
+            if since <= record.day <= until:
+                yield record
+        until = since
 
 
 def look_on(part: Part, log: PlaceLog, day: date) -> Moisture | None:

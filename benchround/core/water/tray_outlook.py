@@ -98,7 +98,8 @@ class TrayOutlook:
         """The day a level's allowed water is gone; None if not within ten days."""
         tray, part = self.holder.water, self.part
         factor = self.factor.factor
-        where = (tray, part.place, factor, domed_until(part), self.share, self.leaves)
+        stands = ((self.day, part.place, factor),)
+        where = (tray, stands, domed_until(part), self.share, self.leaves)
         kept, key = self.season.trays.dry_days, (where, self.day, level_ml)
         if key not in kept:
             kept[key] = self._dry_day_afresh(level_ml)
@@ -144,7 +145,7 @@ def tray_outlook(season: Season, batch: Batch, part: Part, day: date) -> TrayOut
     today, known = day_at(season, part, leaves, day, factor.factor, rain_counts=False)
     share = ALLOWED_SHARE[roots]
     books = Books(season, batch, part, holder.water, share, factor.factor, leaves)
-    full, level = level_on(books, log, day)
+    full, level = level_on(books, day)
     return TrayOutlook(
         season=season,
         part=part,
