@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import argparse
 
+from benchround.core.batch.part_telling import TAKES_ALL
 from benchround.core.caution.due import CAUTIONS
 from benchround.core.caution.mentions import cautions_of_note
-from benchround.core.record import Kind
+from benchround.core.record import Draft, Kind
 from benchround.core.record_figures import KINDS, KindRule
 from benchround.core.season import Season
 from benchround.plain import JsonValue
@@ -78,6 +79,7 @@ def run(given: argparse.Namespace) -> int:
             at=read_clock("--at", given.at) if given.at else None,
             day=day,
         )
+        all_taken = _all_taken(desk.season, draft)
         records = desk.record((draft,))
         value: dict[str, JsonValue] = {
             "batch": draft.about if draft.about in desk.season.batches else "",
@@ -89,10 +91,22 @@ def run(given: argparse.Namespace) -> int:
             lines.insert(0, f"batch {draft.about}")
         if value["stage"]:
             lines.append(f"{draft.about} is now: {value['stage']}")
+        if all_taken:
+            lines.append(all_taken)
         answer(value, lines, as_json=given.json)
         said = cautions_of_note(given.text, str(draft.figures.get("cause", "")))
         remark(f"Caution: {CAUTIONS[name].short}" for name in said)
     return 0
+
+
+def _all_taken(season: Season, draft: Draft) -> str:
+    """That every plant was taken since no count was given; empty where it is not so."""
+    batch, name = season.batches.get(draft.about), str(draft.figures.get("part", ""))
+    part = next((part for part in batch.parts if part.name == name), None) if batch else None
+    if draft.kind not in TAKES_ALL or "count" in draft.figures or part is None or part.alive == 0:
+        return ""
+    every = "all of them" if part.alive is None else f"all {part.alive}"
+    return f"no count was given, so {every}: {draft.kind}. 'benchround undo --last' takes it back."
 
 
 def _stage(season: Season, about: str, part: str) -> str:

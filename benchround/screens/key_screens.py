@@ -53,6 +53,8 @@ SHORT_SHEETS = (
 LONG_SHEETS = (SOW, PACKET, SITE, PLACE, CONTAINER, CHOICES)
 SHEETS = (*LONG_SHEETS, *SHORT_SHEETS)
 SAVED_SHEETS = tuple(sheet for sheet in SHORT_SHEETS if sheet != COMMANDS)
+SAVED_AT_ONCE = tuple(sheet for sheet in SAVED_SHEETS if sheet != RECORD)
+"""Sheets whose first enter saves."""
 MANY_FIELDS = tuple(sheet for sheet in SHEETS if sheet not in (COMMANDS, SHEET_FILE, *ONE_LINE))
 WITH_CHOICES = tuple(sheet for sheet in SHEETS if sheet not in ONE_LINE)
 PAGES = (PAGE, WHY, REVIEW)

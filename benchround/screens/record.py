@@ -7,6 +7,7 @@ from datetime import date
 from functools import partial
 
 from benchround.core.batch.batch import Batch, Part
+from benchround.core.batch.part_telling import TAKES_ALL
 from benchround.core.errors import BenchroundError, InputError
 from benchround.core.lifecycle import NEXT
 from benchround.core.record import Draft, Figure, Kind
@@ -66,6 +67,7 @@ class RecordSheet(Sheet, inherit_bindings=False):
         self.part_name = part
         self.task_key = key
         self.day = day
+        self._asked_of: dict[str, str] = {}
 
     @property
     def kept_as(self) -> str:
@@ -161,8 +163,17 @@ class RecordSheet(Sheet, inherit_bindings=False):
         cause.find_with(plain_choices(causes))
         echo_day(self.form.field("day"), self.desk.season, self.desk.today)
 
+    def action_onward(self) -> None:
+        """From what happened to its figures, where it has any; from anywhere else, save."""
+        kind = self.kind
+        if self.form.now.id == "kind" and kind is not None and ASKED.get(kind):
+            self.retell()
+            self.form.step(1)
+        else:
+            self.action_save()
+
     def save(self) -> str:
-        """Record it."""
+        """Record it; what takes every plant is asked about first."""
         kind = self.kind
         if kind is None:
             raise SheetFault({"kind": "type the first letters of what happened"})
@@ -178,16 +189,32 @@ class RecordSheet(Sheet, inherit_bindings=False):
         for name in NEEDS.get(kind, ()):
             if name not in said:
                 reading.faults.setdefault(name, "needed here")
-        alive = self._alive()
-        if kind is Kind.LOST and "count" not in said and alive is not None:
-            reading.faults.setdefault("count", f"needed here; {alive} if all are gone")
         reading.finish()
+        if kind in TAKES_ALL and "count" not in said:
+            self._ask_for_all(values)
         draft = Draft(kind, self.about, figures, note)
         try:
             return self.bench.doings.record((draft,), day, self.task_key)
         except BenchroundError as error:
             count = {"count": str(error)} if self._about_count(error) else {}
             raise SheetFault(count, str(error)) from None
+
+    def _ask_for_all(self, values: dict[str, str]) -> None:
+        """Ask once before every plant is taken; the same sheet saved again says yes.
+
+        Raises:
+            SheetFault: it was not asked yet.
+        """
+        alive = self._alive()
+        if alive == 0 or values == self._asked_of:
+            return
+        self._asked_of = values
+        every = "all of them?" if alive is None else f"all {alive}?"
+        key = self.ring.named("record-on")
+        raise SheetFault(
+            {"count": f"{every} {key} once more says yes; else type how many"},
+            f"Nothing is recorded yet: {every}",
+        )
 
     def _alive(self) -> int | None:
         batch = self.desk.season.batches.get(self.about)

@@ -139,11 +139,61 @@ async def test_a_kind_asks_for_its_own_figures_only(desk: Desk) -> None:
         assert set(form_of(app).values()) == {"kind", "place", "note", "day"}
         await pilot.press("enter")
         await pilot.pause()
+        assert form_of(app).now.id == "place"
+        await pilot.press("enter")
+        await pilot.pause()
         assert form_of(app).field("place").error == "needed here"
         await pilot.press("ctrl+u", *"frame", "enter")
         await pilot.pause()
         assert front(app) == "round"
     assert desk.season.batches["b20"].main.place == "frame-a"
+
+
+@pytest.mark.parametrize(("letters", "kind"), [("los", "lost"), ("compo", "composted")])
+async def test_what_takes_every_plant_is_asked_about_first(
+    desk: Desk, letters: str, kind: str
+) -> None:
+    app = app_on(desk)
+    before = len(desk.folder.records())
+    async with app.run_test() as pilot:
+        await pilot.pause()
+        stand_on(app, Family.THIN, "b20")
+        await pilot.press("r", *letters, "enter")
+        await pilot.pause()
+        assert form_of(app).now.id == "count", "enter on what happened goes on to the figures"
+        await pilot.press("enter")
+        await pilot.pause()
+        assert "all 42?" in form_of(app).field("count").error
+        assert len(desk.folder.records()) == before
+        await pilot.press("enter")
+        await pilot.pause()
+        assert front(app) == "round"
+    assert desk.folder.records()[-1].kind == kind
+    assert desk.season.batches["b20"].main.alive == 0
+
+
+async def test_what_was_changed_after_the_question_is_asked_about_anew(desk: Desk) -> None:
+    app = app_on(desk)
+    before = len(desk.folder.records())
+    async with app.run_test() as pilot:
+        await pilot.pause()
+        stand_on(app, Family.THIN, "b20")
+        await pilot.press("r", *"lost", "ctrl+s")
+        await pilot.press("shift+tab", "ctrl+u", *"compo", "ctrl+s")
+        await pilot.pause()
+        assert "all 42?" in form_of(app).field("count").error
+    assert len(desk.folder.records()) == before
+
+
+async def test_what_has_no_figures_is_saved_by_the_first_enter(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test() as pilot:
+        await pilot.pause()
+        stand_on(app, Family.THIN, "b20")
+        await pilot.press("r", *"weeded", "enter")
+        await pilot.pause()
+        assert front(app) == "round"
+    assert desk.folder.records()[-1].kind == "weeded"
 
 
 async def test_without_a_kind_nothing_is_recorded(desk: Desk) -> None:

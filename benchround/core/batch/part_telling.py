@@ -22,6 +22,8 @@ SETS_ALIVE = frozenset(
 )
 STARTS_AGAIN = frozenset({Kind.POTTED_ON, Kind.TRUE_LEAVES, Kind.RESOWN})
 ENDING = frozenset({Kind.LOST, Kind.COMPOSTED})
+TAKES_ALL = ENDING | {Kind.PLANTED_OUT, Kind.PRICKED_OUT}
+"""Kinds that end a batch or move every plant of it where no count is given."""
 COUNTS_ANEW = ENDING | {Kind.PLANTED_BULBS}
 """Kinds that change the plants alive even where they give no count."""
 

@@ -213,3 +213,13 @@ def test_the_sample_s_own_figures_may_all_be_typed(season: Path) -> None:
         if record.kind in KINDS:
             known = set(KINDS[record.kind].figures) | silent
             assert set(record.figures) <= known, record
+
+
+@pytest.mark.parametrize("kind", ["lost", "composted"])
+def test_without_a_count_it_says_that_all_were_taken(run: Run, season: Path, kind: str) -> None:
+    alive = opened(season).season.batches["b25"].main.alive
+    said = run("note", "b25", kind).out
+    assert alive
+    assert f"all {alive}: {kind}" in said
+    assert "benchround undo --last" in said
+    assert "undo" not in run("note", "b20", "lost", "count=1").out
