@@ -5,7 +5,8 @@ from __future__ import annotations
 import argparse
 from datetime import date
 
-from benchround.core.crop.crop import Crop
+from benchround.core.caution.due import CAUTIONS, poison_cautions
+from benchround.core.crop.crop import Crop, Raising
 from benchround.core.numbers.ranges import require_air_temp
 from benchround.core.planning.plan import (
     AS_GIVEN,
@@ -104,6 +105,7 @@ def reckon(given: argparse.Namespace) -> Answer:
         "earliest": iso(plan.earliest),
         "reason": plan.reason,
         "remarks": list(plan.remarks),
+        "cautions": [CAUTIONS[name].short for name in poison_cautions(crop)],
         "cells": amount.cells if amount else None,
         "seeds": amount.seeds if amount else None,
         "expected_plants": rounded(amount.expected_plants, 2) if amount else None,
@@ -147,16 +149,17 @@ def _raised(given: argparse.Namespace, site: Site) -> RaisedAt:
 def _lines(crop: Crop, plan: SowPlan, amount: Quantity | None) -> list[str]:
     lines = [f"{crop.name}, {plan.goal} on {plan.wanted.isoformat()}"]
     if plan.sow_from is not None and plan.sow_by is not None and plan.possible:
-        then = "ready to plant out" if plan.goal is Goal.PLANTING else str(plan.goal)
+        verb = "plant" if crop.raising is Raising.BULB else "sow"
         lines.append(
-            f"  sow {plan.sow_from.isoformat()} to {plan.sow_by.isoformat()}, best "
-            f"{iso(plan.sow_best)}; then {then} {iso(plan.ready_from)} to {iso(plan.ready_by)}"
+            f"  {verb} {plan.sow_from.isoformat()} to {plan.sow_by.isoformat()}, best "
+            f"{iso(plan.sow_best)}; then {_then(plan)}"
         )
     lines.append(f"  {plan.reason}")
     if amount is not None:
-        lines.append(
-            f"  {amount.cells} cells, {amount.seeds} seeds: enough with chance {amount.chance:.0%}"
-        )
+        drilled = crop.raising is Raising.DRILL
+        said = f"{amount.seeds} seeds"
+        said = f"{said} in the drill" if drilled else f"{amount.cells} cells, {said}"
+        lines.append(f"  {said}: enough with chance {amount.chance:.0%}")
     if plan.possible:
         lines += [
             f"    {step.day.isoformat()}"
@@ -164,5 +167,17 @@ def _lines(crop: Crop, plan: SowPlan, amount: Quantity | None) -> list[str]:
             for step in plan.steps
         ]
     lines += [f"  mind: {remark}" for remark in plan.remarks]
+    lines += [f"  caution: {CAUTIONS[name].short}" for name in poison_cautions(crop)]
     lines += [f"  figures: {plan.source}", f"  formula: {FORMULA}"]
     return lines
+
+
+def _then(plan: SowPlan) -> str:
+    """What comes of it and when; plants that are big enough before frosts end wait for that."""
+    ready = f"{iso(plan.ready_from)} to {iso(plan.ready_by)}"
+    if plan.goal is not Goal.PLANTING:
+        return f"{plan.goal} {ready}"
+    out = next((step.day for step in plan.steps if step.name == "plant out"), None)
+    if out is None or plan.ready_by is None or out <= plan.ready_by:
+        return f"ready to plant out {ready}"
+    return f"big enough {ready}, planted out {iso(out)} when frosts are over"

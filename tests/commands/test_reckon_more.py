@@ -81,3 +81,27 @@ def test_a_lid_goes_by_the_word_in_records_or_the_one_that_is_said(
     ran = run(["reckon", "frame", *day, "--on", "2026-05-27", "--lid", given], capsys)
     assert "fully open" in ran.out
     assert not [line for line in ran.out.splitlines() if line.endswith(" off")]
+
+
+def test_the_plan_of_a_deadly_plant_carries_its_caution(capsys: pytest.CaptureFixture[str]) -> None:
+    """Monkshood kills, through broken skin too (reference/cautions.csv, C17)."""
+    words = ("--want", "5", "--by", "2028-07-15", "--site", "52,0", "--today", "2026-11-10")
+    said = run(["reckon", "plan", "monkshood", "--flower", *words], capsys).out
+    assert "caution: Monkshood: deadly" in said
+    harmless = run(["reckon", "plan", "cosmos", *words], capsys).out
+    assert "caution" not in harmless
+
+
+def test_a_plan_gives_one_answer_for_planting_out(capsys: pytest.CaptureFixture[str]) -> None:
+    """Courgettes are planted when frosts are over (common practice, no source)."""
+    words = ("--want", "5", "--by", "2027-04-01", "--site", "52,0", "--today", "2026-11-10")
+    said = run(["reckon", "plan", "courgette", *words], capsys).out
+    assert "ready to plant out" not in said
+    assert "planted out 2027-05-30 when frosts are over" in said
+
+
+def test_what_is_sown_in_a_drill_takes_no_cells(capsys: pytest.CaptureFixture[str]) -> None:
+    words = ("--want", "20", "--by", "2027-11-01", "--site", "52,0", "--today", "2026-11-10")
+    said = run(["reckon", "plan", "parsnip", "--pick", *words], capsys).out
+    assert "seeds in the drill" in said
+    assert "cells," not in said

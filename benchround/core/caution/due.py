@@ -172,6 +172,14 @@ def crop_cautions(crop: Crop) -> tuple[str, ...]:
     return _worst_first(plant_page(plant_of(crop)))
 
 
+def poison_cautions(crop: Crop) -> tuple[str, ...]:
+    """Ids a plan says of a crop that does harm when eaten or touched, worst first."""
+    plant = plant_of(crop)
+    if not plant.poisonous:
+        return ()
+    return _worst_first(frozenset(plant.own() or {"C13"}))
+
+
 def setup_cautions(page: Page, place: Place | None = None) -> tuple[str, ...]:
     """Ids for a page outside the round, worst first; a place adds its heat and its glass."""
     ids = set(_PAGES[page])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -17,7 +18,9 @@ from benchround.core.planning.season import (
     last_sowing_remark,
     planting_remark,
     say,
+    usual_days,
     window_remark,
+    winter_remark,
 )
 from benchround.core.seed.emergence import why_none
 from benchround.core.site import Site
@@ -53,13 +56,16 @@ class CountedBack:
             reason = f"not possible {self.course.raised.words}: {self._too_cold()}"
             return SowPlan(self.goal, self.wanted, False, reason, source=self.course.source)
         middle = target.opens + timedelta(days=(target.closes - target.opens).days // 2)
+        ahead = [day for day in sowable if self.today is None or day >= self.today]
+        usual = usual_days(self.crop, self.site, ahead or sowable)
         best = min(
-            sowable, key=lambda s: (abs((s + timedelta(days=sowable[s].usual) - middle).days), s)
+            usual or ahead or sowable,
+            key=lambda s: (abs((s + timedelta(days=sowable[s].usual) - middle).days), s),
         )
-        window = Span(min(sowable), max(sowable))
+        window = Span(min(ahead or sowable), max(sowable))
         frost = self._frost(best, sowable[best].least, reward[0])
         if frost is not None:
-            return self._frosted(frost, reward)
+            return self.frosted(frost, reward)
         plan = SowPlan(
             goal=self.goal,
             wanted=self.wanted,
@@ -70,7 +76,7 @@ class CountedBack:
             sow_by=window.closes,
             ready_from=self._ready(best, sowable[best].least, reward[0]),
             ready_by=self._ready(best, sowable[best].most, reward[1]),
-            remarks=self._remarks(window, target),
+            remarks=self._remarks(window, target, usual),
             steps=self._steps(best, sowable[best], reward),
             source=self._source(),
         )
@@ -102,16 +108,25 @@ class CountedBack:
         planted = sown if drilled else self._ready(sown, least, 0)
         return frost_between(self.crop, self.site, planted, self._ready(sown, least, reward))
 
-    def _frosted(self, frost: date, reward: tuple[int, int]) -> SowPlan:
+    def frosted(self, frost: date, reward: tuple[int, int]) -> SowPlan:
         """The plan of a tender crop that the first frost ends before the day wanted."""
-        earliest = self._earliest(self.today or self.wanted - A_YEAR, reward, self.wanted)
+        asked = self.today or self.wanted - A_YEAR
+        earliest = self._earliest(asked, reward, self.wanted)
         then = f"; after that the earliest is {say(earliest)}" if earliest else ""
+        before = self._earliest(asked, reward, asked)
+        if before is not None and before < frost and self.goal is not Goal.PLANTING:
+            then += f"; before it, {self.goal} is possible from {say(before)}"
         reason = (
             f"not possible: {self.crop.name} dies of the site's first frost, {say(frost)}{then}"
         )
         return SowPlan(
             self.goal, self.wanted, False, reason, earliest=earliest, source=self.course.source
         )
+
+    def frost_on_the_way(self, planted: date) -> date | None:
+        """The autumn frost that ends a tender crop planted in time; None where none does."""
+        before = frost_before(self.crop, self.site, planted)
+        return before or frost_between(self.crop, self.site, planted, self.wanted)
 
     def _ready(self, sown: date, days: int, reward: int) -> date:
         ready = sown + timedelta(days=days)
@@ -170,12 +185,15 @@ class CountedBack:
         more = self.crop.source(f"{section}.from_planting_days")
         return "; ".join(dict.fromkeys((self.course.source, more)))
 
-    def _remarks(self, window: Span, target: Span) -> tuple[str, ...]:
+    def _remarks(self, window: Span, target: Span, usual: Sequence[date]) -> tuple[str, ...]:
         said = [
-            window_remark(self.crop, self.site, window),
+            window_remark(self.crop, self.site, window, usual),
             last_sowing_remark(self.crop, self.site, window.opens, window.closes),
             planting_remark(self.crop, self.site, target.closes)
             if self.goal is Goal.PLANTING
+            else "",
+            winter_remark(self.crop, self.site, target.closes)
+            if self.goal is Goal.PLANTING and self.crop.raising is not Raising.DRILL
             else "",
             frost_remark(self.crop, self.site, target.closes)
             if self.crop.raising is not Raising.DRILL
@@ -191,6 +209,9 @@ class CountedBack:
         grown = sown + timedelta(days=days.usual)
         if self.crop.raising is Raising.DRILL:
             return (*steps, PlanStep(str(self.goal), grown))
+        straight = self.goal is not Goal.PLANTING and reward == (0, 0)
+        if straight and self.crop.planting.from_sowing_days is not None:
+            grown = min(grown, sown + timedelta(days=self._planted(sown)))
         ready = after_frost(self.crop, self.site, grown)
         hardening = self.crop.hardening
         out = ready - timedelta(days=hardening.days if hardening else 0)
@@ -204,7 +225,16 @@ class CountedBack:
         if hardening is not None:
             steps.append(PlanStep("start hardening", out))
         steps.append(PlanStep("plant out", ready))
-        if reward != (0, 0):
+        if straight:
+            first, last = (sown + timedelta(days=n) for n in (days.least, days.most))
+            steps.append(PlanStep(str(self.goal), max(first, ready), max(last, ready)))
+        elif reward != (0, 0):
             first, last = (ready + timedelta(days=n) for n in reward)
             steps.append(PlanStep(str(self.goal), first, last))
         return tuple(steps)
+
+    def _planted(self, sown: date) -> int:
+        """Days from a sowing to planting out, for a goal counted from the sowing itself."""
+        span = self.crop.planting.from_sowing_days
+        days = Course(self.crop, self.course.raised, span, "").days(sown)
+        return days.usual if days is not None else 0

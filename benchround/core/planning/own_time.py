@@ -7,11 +7,19 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from benchround.core.crop.crop import Crop, PlantClass, SowingWindow
+from benchround.core.crop.crop import Crop, PlantClass, Raising, SowingWindow
 from benchround.core.dates import Span
 from benchround.core.errors import InputError
 from benchround.core.planning.nouns import Goal, PlanStep, SowPlan
-from benchround.core.planning.season import nearest, occurrences, say, sowing_for, span_words
+from benchround.core.planning.season import (
+    nearest,
+    occurrences,
+    out_of_winter,
+    say,
+    sowing_for,
+    span_words,
+    winters_between,
+)
 from benchround.core.site import Site
 
 YEARS_AHEAD = timedelta(days=4 * 366)
@@ -39,18 +47,25 @@ def own_time_plan(crop: Crop, wanted: date, site: Site, today: date | None) -> S
     if named is None:
         raise InputError(f"{crop.name} has no sowing window before its flowering: give it one.")
     name, sowing = named
-    reason = f"sown {name}, {span_words(sowing)}, it flowers after a winter"
+    verb = "planted" if crop.raising is Raising.BULB else "sown"
+    named_so = "" if verb == "planted" else f" {name}"
+    winters = winters_between(site, sowing.opens, flowering.opens)
+    after = "a winter" if winters <= 1 else f"{winters} winters"
+    reason = f"{verb}{named_so}, {span_words(sowing)}, it flowers after {after}"
+    first = sowing.opens if today is None else min(max(sowing.opens, today), sowing.closes)
+    if today is not None and sowing.closes < today:
+        first = sowing.opens
     plan = SowPlan(
         goal=Goal.FLOWERING,
         wanted=wanted,
         possible=True,
         reason=reason,
-        sow_from=sowing.opens,
-        sow_best=sowing.opens,
+        sow_from=first,
+        sow_best=first,
         sow_by=sowing.closes,
         ready_from=flowering.opens,
         ready_by=flowering.closes,
-        steps=_steps(crop, site, sowing, flowering),
+        steps=_steps(crop, site, Span(first, sowing.closes), flowering),
         source="; ".join(dict.fromkeys((crop.source("windows"), source))),
     )
     if today is None or sowing.closes >= today:
@@ -86,13 +101,16 @@ def _called_off(
 
 
 def _steps(crop: Crop, site: Site, sowing: Span, flowering: Span) -> tuple[PlanStep, ...]:
-    steps = [PlanStep("sow", sowing.opens, sowing.closes)]
-    planting = crop.planting.window
+    bulb = crop.raising is Raising.BULB
+    steps = [PlanStep("plant" if bulb else "sow", sowing.opens, sowing.closes)]
+    planting = None if bulb else crop.planting.window
     if planting is not None:
         spans = list(occurrences(site, planting, sowing.opens, flowering.opens))
         if spans:
             steps.append(PlanStep("plant out", spans[-1].opens, spans[-1].closes))
     elif crop.planting.from_sowing_days is not None:
         first, last = (sowing.opens + timedelta(days=n) for n in crop.planting.from_sowing_days)
+        out = out_of_winter(site, Span(first, last))
+        first, last = (min(day, flowering.opens) for day in (out.opens, out.closes))
         steps.append(PlanStep("plant out", first, last))
     return (*steps, PlanStep(str(Goal.FLOWERING), flowering.opens, flowering.closes))

@@ -169,6 +169,10 @@ def _through_planting(
     last = wanted - timedelta(days=reward[0])
     first = after_frost(crop, site, wanted - timedelta(days=reward[1]))
     if first > last:
+        back = CountedBack(course, goal, wanted, site, today)
+        frost = back.frost_on_the_way(last)
+        if frost is not None:
+            return back.frosted(frost, reward)
         earliest = first + timedelta(days=reward[0])
         reason = (
             f"not possible: {crop.name} is planted after the safe last-frost day, {say(first)}; "

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
 
 from benchround.core.crop.crop import Crop, Raising, SowingWindow
@@ -18,6 +18,9 @@ from benchround.core.site import Site
 
 LOOSE_DAYS = 28
 """A sowing this near to a window of the crop is still of its season; our proposal."""
+SPRING_DAYS = 56
+"""Hardy stock is planted from so long before the last frost on (common practice, no source)."""
+A_YEAR = timedelta(days=366)
 TWO_YEARS = timedelta(days=2 * 366)
 
 
@@ -85,16 +88,60 @@ def last_sowing_remark(crop: Crop, site: Site, sown: date, until: date) -> str:
     )
 
 
-def window_remark(crop: Crop, site: Site, sowing: Span) -> str:
-    """What the crop's usual sowing windows say to a span; empty where one of them is near it."""
-    found = [(w.name, nearest(site, w, sowing.opens, sowing.closes)) for w in crop.windows]
-    known = [(name, span) for name, span in found if span is not None]
+def usual_days(crop: Crop, site: Site, days: Iterable[date]) -> tuple[date, ...]:
+    """Of these days, those that lie in one of the crop's usual sowing windows, in order.
+
+    Windows in heat are counted back from the last frost, as plants for another day are from that:
+    they hold some weeks either way.
+    """
+    asked = sorted(days)
+    if not asked:
+        return ()
+    loose = timedelta(days=LOOSE_DAYS)
+    spans: list[Span] = []
+    for window in crop.windows:
+        more = loose if window.where == "heat" else timedelta()
+        for span in occurrences(site, window, asked[0] - more, asked[-1] + more):
+            spans.append(Span(span.opens - more, span.closes + more))
+    return tuple(day for day in asked if any(day in span for span in spans))
+
+
+def window_remark(crop: Crop, site: Site, sowing: Span, usual: Sequence[date]) -> str:
+    """What the crop's usual sowing windows say to a span; empty where they have nothing to say.
+
+    Args:
+        crop: its rules.
+        site: where.
+        sowing: the days to sow.
+        usual: those of them that lie in a usual window.
+    """
+    if not crop.windows or len(usual) > (sowing.closes - sowing.opens).days:
+        return ""
+    if usual:
+        return f"of these days only {_runs(usual)} lie in its usual sowing times"
+    found = [(w, nearest(site, w, sowing.opens, sowing.closes)) for w in crop.windows]
+    known = [(window, span) for window, span in found if span is not None]
     if not known:
         return ""
-    name, span = min(known, key=lambda pair: gap_days(pair[1], sowing))
-    if gap_days(span, sowing) <= LOOSE_DAYS:
-        return ""
-    return f"far from its usual sowing times; the nearest is {span_words(span)} ({name})"
+    window, span = min(known, key=lambda pair: gap_days(pair[1], sowing))
+    gap = gap_days(span, sowing)
+    near = f"the nearest is {span_words(span)} ({window.name})"
+    if gap > LOOSE_DAYS:
+        return f"far from its usual sowing times; {near}"
+    return f"outside its usual sowing times; {near}"
+
+
+def _runs(days: Sequence[date]) -> str:
+    """Days in order as spans in words."""
+    runs: list[Span] = []
+    for day in days:
+        if runs and day == runs[-1].closes + timedelta(days=1):
+            runs[-1] = Span(runs[-1].opens, day)
+        else:
+            runs.append(Span(day, day))
+    return " and ".join(
+        span_words(run) if run.opens != run.closes else say(run.opens) for run in runs
+    )
 
 
 def planting_remark(crop: Crop, site: Site, wanted: date) -> str:
@@ -133,12 +180,62 @@ def winter_before(site: Site, day: date) -> date:
 
 
 def sowing_for(crop: Crop, site: Site, flowering: Span) -> tuple[str, Span] | None:
-    """The sowing window that leads to one flowering: the last that is over before its winter."""
+    """The sowing window that leads to one flowering: the last that begins before its winter.
+
+    Bulbs may still be planted in that winter. A perennial without a planting time of its own must
+    be planted out before it flowers, by its longest days from sowing (common practice, no source).
+    """
     winter = winter_before(site, flowering.opens)
+    bulb = crop.raising is Raising.BULB
+    over_by = flowering.opens if bulb else winter
+    own = crop.planting.window is not None
+    days = None if own else crop.planting.from_sowing_days
+    raised_by = flowering.opens - timedelta(days=days[1] if days else 0)
     found = [
         (window.name, span)
         for window in crop.windows
-        for span in occurrences(site, window, winter - timedelta(days=366), winter)
-        if span.closes < winter
+        for span in occurrences(site, window, winter - 2 * A_YEAR, winter)
+        if span.closes < over_by and span.opens <= raised_by
     ]
     return max(found, key=lambda pair: pair[1].closes, default=None)
+
+
+def winters_between(site: Site, sown: date, day: date) -> int:
+    """Midwinters between a sowing and a later day."""
+    return sum(sown < site.year.midwinter(n) < day for n in range(sown.year - 1, day.year + 1))
+
+
+def out_of_winter(site: Site, ready: Span) -> Span:
+    """Days to plant hardy stock out that is ready in a span: not from first frost until spring.
+
+    In autumn until the first frost, else from eight weeks before the last frost (common practice,
+    no source).
+    """
+    frost = first_frost_from(site.year, ready.opens)
+    last_year = date(frost.year - 1, *site.first_frost)
+    spring = spring_after(site, last_year)
+    if ready.opens < spring:
+        return Span(spring, max(ready.closes, spring + timedelta(days=SPRING_DAYS)))
+    if ready.closes <= frost:
+        return ready
+    return Span(ready.opens, frost)
+
+
+def spring_after(site: Site, frost: date) -> date:
+    """The first day hardy stock is planted after the winter that begins with a first frost."""
+    last = date(frost.year, *site.last_frost)
+    last = last if last > frost else date(frost.year + 1, *site.last_frost)
+    return last - timedelta(days=SPRING_DAYS)
+
+
+def winter_remark(crop: Crop, site: Site, day: date) -> str:
+    """What winter says to planting hardy stock on a day; empty where it says nothing."""
+    if crop.planting.window is not None or crop.planting.least_night_c is not None:
+        return ""
+    spring = out_of_winter(site, Span(day, day)).opens
+    if spring <= day:
+        return ""
+    return (
+        f"{say(day)} is in winter: hardy plants wait in a cold frame and are planted from "
+        f"{say(spring)}"
+    )

@@ -161,7 +161,8 @@ def test_every_biennial_is_sown_before_the_winter_it_flowers_after(key: str, sit
 
 def test_a_planting_day_outside_the_crops_planting_time_is_remarked_on() -> None:
     bell = LIBRARY["canterbury-bell"]
-    assert sow_plan(bell, Goal.PLANTING, date(2027, 9, 20), NORTH).remarks == ()
+    autumn = sow_plan(bell, Goal.PLANTING, date(2027, 9, 20), NORTH)
+    assert not any("planting time" in words for words in autumn.remarks)
     spring = sow_plan(bell, Goal.PLANTING, date(2027, 4, 20), NORTH)
     assert any("planting time is in autumn" in words for words in spring.remarks)
 
@@ -310,3 +311,106 @@ def test_cells_follow_from_germination_and_survival() -> None:
     assert cells_for(_crop("daffodil"), 24) is None
     with pytest.raises(OutOfRangeError):
         cells_for(LIBRARY["snapdragon"], 0)
+
+
+def test_bulbs_for_next_spring_are_still_planted_in_november() -> None:
+    """Tulips are planted in November and December (common practice, no source)."""
+    tulip = LIBRARY["tulip"]
+    plan = sow_plan(tulip, Goal.FLOWERING, date(2027, 5, 1), NORTH, today=date(2026, 11, 10))
+    assert plan.possible
+    assert plan.sow_best == date(2026, 11, 10)
+    assert plan.sow_by is not None and plan.sow_by.year == 2026
+    assert "sown" not in plan.reason
+    assert [step.name for step in plan.steps] == ["plant", "in flower"]
+
+
+PERENNIALS = sorted(
+    key
+    for key, crop in LIBRARY.items()
+    if crop.plant_class is PlantClass.HARDY_PERENNIAL
+    and crop.flowering is not None
+    and crop.flowering.window is not None
+)
+
+
+@pytest.mark.parametrize("key", PERENNIALS)
+@pytest.mark.parametrize("site", [NORTH, SOUTH], ids=["52 N", "46 S"])
+def test_a_perennial_is_planted_out_before_it_flowers_and_not_in_winter(
+    key: str, site: Site
+) -> None:
+    """Planted in autumn before the first frost, or in spring (common practice, no source)."""
+    crop = LIBRARY[key]
+    assert crop.flowering is not None and crop.flowering.window is not None
+    span = site.year.span(crop.flowering.window, date(2030, 1, 1))
+    assert span is not None
+    plan = sow_plan(crop, Goal.FLOWERING, span.opens, site)
+    days = [step.day for step in plan.steps]
+    assert days == sorted(days)
+    out = next(step for step in plan.steps if step.name == "plant out")
+    assert out.until is not None and out.until <= span.opens
+    if crop.planting.window is None:
+        for day in (out.day, out.until):
+            winter = [site.year.midwinter(year) for year in (day.year - 1, day.year, day.year + 1)]
+            assert min(abs((day - middle).days) for middle in winter) > 55
+
+
+@pytest.mark.parametrize("key", ["hellebore", "monkshood", "astrantia"])
+def test_seed_that_comes_up_after_a_winter_flowers_after_a_second_one(key: str) -> None:
+    """They flower in the second or third year from seed (common practice, no source)."""
+    crop = LIBRARY[key]
+    assert crop.flowering is not None and crop.flowering.window is not None
+    span = NORTH.year.span(crop.flowering.window, date(2029, 1, 1))
+    assert span is not None
+    plan = sow_plan(crop, Goal.FLOWERING, span.opens, NORTH)
+    assert plan.sow_by is not None and plan.sow_by.year == 2027
+    assert "after 2 winters" in plan.reason
+
+
+def test_no_best_day_is_over_and_planting_comes_years_before_the_first_asparagus() -> None:
+    """Crowns are cut from the third year (common practice, no source)."""
+    today = date(2026, 11, 10)
+    plan = sow_plan(LIBRARY["asparagus"], Goal.PICKING, date(2029, 5, 1), NORTH, today=today)
+    assert plan.sow_from is not None and plan.sow_best is not None
+    assert today <= plan.sow_from <= plan.sow_best
+    days = {step.name: step.day for step in plan.steps}
+    assert days["plant out"].year == 2027
+    assert (days["first picking"] - days["plant out"]).days > 365
+
+
+@pytest.mark.parametrize(
+    ("key", "goal", "wanted"),
+    [
+        ("sweet-pea", Goal.FLOWERING, date(2027, 6, 20)),
+        ("sweet-pea", Goal.PLANTING, date(2027, 4, 1)),
+        ("parsnip", Goal.PICKING, date(2027, 11, 10)),
+        ("broad-bean", Goal.PLANTING, date(2026, 12, 28)),
+    ],
+)
+def test_the_best_day_lies_in_a_sowing_window_and_days_outside_are_told(
+    key: str, goal: Goal, wanted: date
+) -> None:
+    """The windows are those of the crop's own table."""
+    crop = LIBRARY[key]
+    plan = sow_plan(crop, goal, wanted, NORTH)
+    assert plan.sow_best is not None
+    spans = [NORTH.year.span(window, plan.sow_best) for window in crop.windows]
+    assert any(span is not None and plan.sow_best in span for span in spans)
+    assert any("lie in its usual sowing times" in words for words in plan.remarks)
+
+
+@pytest.mark.parametrize("key", ["broad-bean", "delphinium"])
+def test_hardy_plants_wanted_in_midwinter_are_told_to_wait(key: str) -> None:
+    plan = sow_plan(LIBRARY[key], Goal.PLANTING, date(2026, 12, 28), NORTH)
+    assert any("is in winter" in words for words in plan.remarks)
+    autumn = sow_plan(LIBRARY[key], Goal.PLANTING, date(2026, 9, 28), NORTH)
+    assert not any("is in winter" in words for words in autumn.remarks)
+
+
+def test_flowers_for_christmas_name_the_frost_and_the_summer_before_it() -> None:
+    """Cosmos is killed by the first frost (common practice, no source)."""
+    plan = sow_plan(
+        LIBRARY["cosmos"], Goal.FLOWERING, date(2027, 12, 25), NORTH, today=date(2027, 1, 10)
+    )
+    assert not plan.possible
+    assert "first frost, Tue 12 Oct 2027" in plan.reason
+    assert "before it" in plan.reason and "Jul 2027" in plan.reason
