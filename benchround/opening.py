@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import shutil
 import sys
+from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 
@@ -59,7 +60,8 @@ def _open_sample() -> int:
     finally:
         desk.close()
         shutil.rmtree(folder.parent, ignore_errors=True)
-        sys.stderr.write(GONE)
+        with suppress(OSError):  # the terminal may be gone
+            sys.stderr.write(GONE)
 
 
 def _open_kept_sample(folder: Path) -> int:

@@ -97,6 +97,14 @@ def test_a_signal_at_any_moment_is_heeded(number: signal.Signals, sheets: int) -
         assert_clean(opened)
 
 
+@pytest.mark.parametrize("sheets", [1, 2], ids=["picture", "screen"])
+def test_closing_the_window_ends_the_sample_without_a_fault(sheets: int) -> None:
+    with program(SAMPLE, 80, 24) as opened:
+        while opened.sent.count(OTHER_SHEET) < sheets:
+            assert opened.take(20), "nothing was drawn"
+        assert opened.hang_up() == 128 + signal.SIGHUP
+
+
 def test_the_terminal_does_not_stop_the_program_by_a_key() -> None:
     with program(WAITING, 80, 24) as opened:
         opened.wait_for(PICTURE)
