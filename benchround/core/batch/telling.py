@@ -176,7 +176,7 @@ class Telling:
     def _check_figures(self, part: PartTelling, record: Record, count: int | None) -> None:
         figures = record.figures
         if not OTHER_COUNTS.isdisjoint(figures):
-            for figure in OTHER_COUNTS & figures.keys():
+            for figure in sorted(OTHER_COUNTS & figures.keys()):
                 self._check_whole(figure, record.number(figure))
         if "cause" in figures and record.kind is Kind.LOST and record.text("cause") not in CAUSES:
             raise IllegalRecordError(
