@@ -6,6 +6,7 @@ import gc
 import subprocess
 import sys
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 
@@ -46,3 +47,23 @@ print("fine")
 """
     told = subprocess.run([sys.executable, "-c", asked], capture_output=True, text=True)
     assert (told.stdout, told.stderr) == ("fine\n", "")
+
+
+def test_the_round_is_drawn_where_the_library_of_the_screens_cannot_be_read(tmp_path: Path) -> None:
+    asked = """
+import sys
+from pathlib import Path
+sys.modules["textual"] = sys.modules["rich"] = None  # how Python marks what is not there
+from benchround.clock import SampleClock
+from benchround.desk import Desk
+from benchround.opening import first_picture, steered
+from benchround.screens.sitting import AS_USUAL
+from benchround.whereabouts import SAMPLE_DAY, lay_sample
+folder = Path(sys.argv[1])
+lay_sample(folder)
+desk = Desk.open(folder, today=SampleClock(SAMPLE_DAY))
+print("to do" in steered(first_picture(desk, AS_USUAL, 80, 24), ""))
+"""
+    words = [sys.executable, "-c", asked, str(tmp_path / "season")]
+    told = subprocess.run(words, capture_output=True, text=True)
+    assert (told.stdout, told.stderr) == ("True\n", "")
