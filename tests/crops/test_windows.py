@@ -5,7 +5,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from benchround.core.crop.crop import Anchor, Edge, PlantClass, SowingWindow
+from benchround.core.crop.crop import Anchor, Edge, Hardiness, PlantClass, SowingWindow
 from tests.crops.published import KEYS, cases, crop
 
 MIDSUMMER, MIDWINTER = date(2026, 6, 21), date(2026, 12, 21)
@@ -64,6 +64,27 @@ def test_autumn_sowing_of_hardy_annuals(key: str) -> None:
     """BIE-21: Shields Gazette gardening column 2015 (September read; days from memory)."""
     autumn = next(w for w in crop(key).windows if w.opens.anchor is Anchor.MIDSUMMER)
     assert (_on(autumn.opens), _on(autumn.closes)) == (date(2026, 8, 25), date(2026, 9, 30))
+
+
+@pytest.mark.parametrize(
+    ("key", "autumn"),
+    [
+        *((key, True) for key in ("baby-blue-eyes", "poached-egg-plant", "nigella", "larkspur")),
+        *((key, True) for key in ("californian-poppy", "field-poppy", "clarkia", "godetia")),
+        *((key, True) for key in ("candytuft", "phacelia", "cornflower")),
+        ("sweet-alyssum", False),
+    ],
+)
+def test_hardy_annuals_are_filed_as_such_and_sown_in_place(key: str, autumn: bool) -> None:
+    """In place from March to May, the hardiest in September too (common practice, no source)."""
+    found = crop(key)
+    assert found.plant_class is PlantClass.HARDY_ANNUAL
+    assert found.hardiness is Hardiness.HARDY
+    outdoors = [window for window in found.windows if window.where == "outdoors"]
+    spring = next(window for window in outdoors if "spring" in window.name)
+    assert 3 <= _on(spring.opens).month <= _on(spring.closes).month <= 6
+    assert any("autumn" in window.name for window in found.windows) is autumn
+    assert not any(window.where == "heat" for window in found.windows)
 
 
 def test_autumn_sowing_of_sweet_peas() -> None:
