@@ -40,7 +40,11 @@ def _one_of(name: str, *choices: str) -> FigureRule:
 
 _SETTINGS = (
     Setting(_one_of("units", "C", "F"), "C", "degrees as you read and type them"),
-    Setting(_one_of("rain_units", "mm", "inch"), "mm", "rain and depths as you read and type them"),
+    Setting(
+        _one_of("rain_units", "mm", "inch"),
+        "mm",
+        "winds too: km/h or mph",
+    ),
     Setting(_one_of("date_order", DAY_FIRST, MONTH_FIRST), DAY_FIRST, "how 5/6 is read"),
     Setting(
         FigureRule("feed_every_days", Form.WHOLE, 1, 60, "days"), "7", "from one feed to the next"

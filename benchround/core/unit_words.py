@@ -1,7 +1,7 @@
-"""Sentences in the grower's units: every figure with C, K or mm behind it, said in F or inches.
+"""Sentences in the grower's units: figures in C, K, mm and km/h said in F, inches and mph.
 
-All sentences of the program are made in C and mm, by whatever rule makes them; here, and nowhere
-else, they are turned into what the grower reads. What the grower wrote - names of places,
+All sentences of the program are made in C, mm and km/h, by whatever rule makes them; here, and
+nowhere else, they are turned into what the grower reads. What the grower wrote - names of places,
 varieties, packets, containers - is never changed: a name that holds such a figure is passed over
 whole, and so is a note, which `own` marks as the grower's.
 
@@ -20,7 +20,16 @@ import re
 from collections.abc import Callable, Iterable
 from functools import cached_property
 
-from benchround.core.units import INCH_MM, MM_A_CM, Degrees, Rain, Units, inches
+from benchround.core.units import (
+    INCH_MM,
+    KMH_PER_MS,
+    MM_A_CM,
+    Degrees,
+    Rain,
+    Units,
+    inches,
+    miles_an_hour,
+)
 
 DEGREES_F_A_DEGREE_C = 1.8
 _NUMBER = r"[-+]?[0-9]+(?:\.[0-9]+)?"
@@ -28,7 +37,7 @@ _BETWEEN = r" to | or | and |-| x |\.\."
 _FIGURE = (
     rf"(?P<before>\b(?:by|worth|adds?|within)(?: about| some)? )?"
     rf"(?<![\w.])(?<!\bpot )(?P<list>{_NUMBER}(?:(?:{_BETWEEN}){_NUMBER})*) ?"
-    r"(?P<unit>degrees C|C|K|mm|cm(?! (?:square |round )?pots?\b))(?![\w'-])"
+    r"(?P<unit>degrees C|C|K|km/h|m/s|mm|cm(?! (?:square |round )?pots?\b))(?![\w'-])"
     r"(?P<after> (?:cooler|warmer|colder|hotter|lower|higher|more|less|apart)\b)?"
 )
 _HEAT = (
@@ -38,11 +47,12 @@ _HEAT = (
 OWN_MARKS = ("\ufdd0", "\ufdd1")
 """Stand about what the grower wrote; Unicode keeps both for such use, and no text holds them."""
 _MARKED = "{0}[^{1}]*{1}".format(*OWN_MARKS)
-_LABEL = r"(?<=, )(?P<label>C|mm)$"
+_LABEL = r"(?<=, )(?P<label>C|mm|km/h)$"
 _ONE = rf"(?P<gap> to | or | and | x |\.\.|(?<=[0-9])-)?(?P<number>{_NUMBER})"
 _FIGURES = f"{_HEAT}|{_FIGURE}"
 _TURNED = f"{_FIGURES}|{_LABEL}"
-_LABELS = ("C", "mm")
+_LABELS = ("C", "mm", "km/h")
+_WINDS = {"km/h": 1.0, "m/s": KMH_PER_MS}
 
 
 def own(text: str) -> str:
@@ -88,12 +98,16 @@ class UnitWords:
         unit, before, after = said["unit"], said["before"] or "", said["after"] or ""
         if unit in ("mm", "cm"):
             return f"{before}{self._lengths(said['list'], unit)}{after}"
+        if unit in _WINDS:
+            return f"{before}{self._winds(said['list'], unit)}{after}"
         apart = unit == "K" or bool(before or after)
         return f"{before}{self._degrees(said['list'], unit, apart=apart)}{after}"
 
     def _unit(self, unit: str) -> str:
         if unit == "mm":
             return self.units.length_unit
+        if unit == "km/h":
+            return self.units.speed_unit
         return str(self.units.degrees)
 
     def _heat(self, told: str, numbers: str, usual: str) -> str:
@@ -106,6 +120,11 @@ class UnitWords:
         if self.units.rain is Rain.MM:
             return f"{numbers} {unit}"
         return f"{_each(numbers, inches if unit == 'mm' else _inches_of_cm)} in"
+
+    def _winds(self, numbers: str, unit: str) -> str:
+        if self.units.rain is Rain.MM:
+            return f"{numbers} {unit}"
+        return f"{_each(numbers, lambda n: miles_an_hour(n * _WINDS[unit]))} mph"
 
     def _degrees(self, numbers: str, unit: str, *, apart: bool) -> str:
         if self.units.degrees is Degrees.C:

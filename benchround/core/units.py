@@ -1,4 +1,4 @@
-"""Degrees and lengths as the grower reads and types them; everything is kept in C and mm.
+"""Degrees, lengths and winds as the grower reads and types them; kept in C, mm and km/h.
 
 Figures by themselves are said and read here; whole sentences are turned by `unit_words`.
 """
@@ -137,6 +137,17 @@ class Units:
         return length_mm
 
     @property
+    def speed_unit(self) -> str:
+        """What a wind is said in: who reads inches reads miles an hour."""
+        return "mph" if self.rain is Rain.INCH else "km/h"
+
+    def speed(self, wind_kmh: float) -> str:
+        """A wind with its unit: whole miles an hour, or km/h as it is."""
+        if self.rain is Rain.MM:
+            return f"{wind_kmh:g} km/h"
+        return f"{miles_an_hour(wind_kmh)} mph"
+
+    @property
     def length_unit(self) -> str:
         """What a length is said in."""
         return "in" if self.rain is Rain.INCH else "mm"
@@ -148,6 +159,12 @@ class Units:
 
 METRIC = Units()
 """Degrees C and mm, as everything is kept."""
+
+
+def miles_an_hour(wind_kmh: float) -> str:
+    """A wind in mph without its unit, whole; to one decimal below 1."""
+    wind_mph = wind_kmh / KMH_PER_MPH
+    return f"{_whole(wind_mph)}" if wind_mph >= 1.0 else f"{round(wind_mph, 1):g}"
 
 
 def inches(length_mm: float) -> str:

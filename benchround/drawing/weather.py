@@ -8,6 +8,7 @@ from datetime import date
 from benchround.core.frame.lid_words import LidLimits
 from benchround.core.frozen import dataclass
 from benchround.core.sky.weather import DayWeather
+from benchround.core.units import METRIC, Rain, Units, miles_an_hour
 
 FROST_C, HOT_C = 3.0, 28.0
 """Night that may bring ground frost, and day that harms under glass; our proposal."""
@@ -57,8 +58,8 @@ def rain_words(weather: DayWeather | None) -> str:
     return f"{'downpour' if hard else 'rain'} {rain:g} mm"
 
 
-def gust_words(weather: DayWeather | None) -> str:
-    """Gusts in words: what they mean for lids, and the figure."""
+def gust_words(weather: DayWeather | None, units: Units = METRIC) -> str:
+    """Gusts in words: what they mean for lids, and the figure in the grower's unit without it."""
     gust = _finite(weather.gust_kmh) if weather is not None else None
     if gust is None:
         return "gusts ?"
@@ -67,4 +68,4 @@ def gust_words(weather: DayWeather | None) -> str:
         word = "strap lids"
     elif gust >= LIMITS.latch_kmh:
         word = "latch lids"
-    return f"{word} {gust:.0f}"
+    return f"{word} {miles_an_hour(gust) if units.rain is Rain.INCH else f'{gust:.0f}'}"

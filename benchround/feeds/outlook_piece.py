@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import date, time, timedelta
 
@@ -41,7 +42,8 @@ def how(units: Units) -> str:
     """How a line is written, its figures in the grower's units."""
     temps = "41 73" if units.degrees is Degrees.F else "5 23"
     rain = "r0.1" if units.rain is Rain.INCH else "r2"
-    return f"write it like: {temps} sun {rain} g40 from 17"
+    gust = "g25" if units.rain is Rain.INCH else "g40"
+    return f"write it like: {temps} sun {rain} {gust} from 17"
 
 
 @dataclass(slots=True)
@@ -84,6 +86,7 @@ class Piece:
 
     def _figure(self, word: str) -> bool:
         """Take a word with a figure in it; False where it is none."""
+        temp, fall = self.units.temp, self.units.fall
         if DAY.fullmatch(word) or WEEKDAY.fullmatch(word):
             self._take_day(word)
         elif found := PAIR.fullmatch(word):
@@ -95,23 +98,27 @@ class Piece:
             self.temps.append(self._temp(found[1], found[2], word))
             self.temps_typed.append(word)
         elif found := LOW.fullmatch(word):
-            self.low = self._once("lowest", self.low, self._temp(found[1], found[2], word), word)
+            low = self._temp(found[1], found[2], word)
+            self.low = self._once("lowest", self.low, low, word, temp)
         elif found := HIGH.fullmatch(word):
-            self.high = self._once("highest", self.high, self._temp(found[1], found[2], word), word)
+            high = self._temp(found[1], found[2], word)
+            self.high = self._once("highest", self.high, high, word, temp)
         elif found := RAIN_HOUR.fullmatch(word):
             most = self._depth(found, MOST_RAIN_HOUR_MM, word)
-            self.rain_hour_mm = self._once("rain an hour", self.rain_hour_mm, most, word)
+            self.rain_hour_mm = self._once("rain an hour", self.rain_hour_mm, most, word, fall)
         elif found := RAIN.fullmatch(word):
             self.take_rain(self._depth(found, MOST_RAIN_MM, word), word)
         elif found := GUST.fullmatch(word):
-            unit = found[2] or found[4] or "km/h"
+            unit = found[2] or found[4] or self.units.speed_unit
             self._gust(float(found[1] or found[3]) * kmh_per(unit), word)
         elif found := FORCE.fullmatch(word):
             self.take_force(int(found[1]), f"wind force {int(found[1])}", word)
         elif found := CLOCK.fullmatch(word):
             self.storm_from = self._once_time(clock_of(found), word)
         elif found := SUN.fullmatch(word):
-            self.sun_h = self._once("hours of sun", self.sun_h, float(found[1]), word)
+            self.sun_h = self._once(
+                "hours of sun", self.sun_h, float(found[1]), word, "{:g} h".format
+            )
         else:
             return False
         return True
@@ -154,14 +161,11 @@ class Piece:
             raise self.error(f"'{word}': {error}", word) from None
         return depth or 0.0
 
-    def _within(self, value: float, high: float, unit: str, word: str) -> float:
-        if value > high:
-            raise self.error(f"'{word}': {value:g} {unit} cannot be (0 to {high:g}).", word)
-        return value
-
-    def _once(self, what: str, before: float | None, value: float, word: str) -> float:
+    def _once(
+        self, what: str, before: float | None, value: float, word: str, say: Callable[[float], str]
+    ) -> float:
         if before is not None:
-            raise self.error(f"'{word}': {what} was given already, {before:g}.", word)
+            raise self.error(f"'{word}': {what} was given already, {say(before)}.", word)
         return value
 
     def _once_time(self, at: time | None, word: str) -> time:
@@ -171,11 +175,14 @@ class Piece:
 
     def take_rain(self, value: float, word: str) -> None:
         """Take the day's rain, once."""
-        self.rain_mm = self._once("rain", self.rain_mm, value, word)
+        self.rain_mm = self._once("rain", self.rain_mm, value, word, self.units.fall)
 
     def _gust(self, kmh: float, word: str) -> None:
-        gust = self._within(round(kmh, 1), MOST_GUST_KMH, "km/h", word)
-        self.gust_kmh = self._once("wind", self.gust_kmh, gust, word)
+        gust, speed = round(kmh, 1), self.units.speed
+        if gust > MOST_GUST_KMH:
+            most = f"0 to {speed(MOST_GUST_KMH)}"
+            raise self.error(f"'{word}': {speed(gust)} cannot be ({most}).", word)
+        self.gust_kmh = self._once("wind", self.gust_kmh, gust, word, speed)
 
     def take_force(self, force: int, said: str, word: str) -> None:
         """Take a wind force, its mean wind standing for the gusts."""

@@ -73,7 +73,8 @@ def _extremes(piece: Piece) -> tuple[float | None, float | None]:
     if piece.temps:
         return min(piece.temps), max(piece.temps)
     if piece.low is not None and piece.high is not None and piece.low > piece.high:
-        raise piece.error(f"Lowest {piece.low:g} C is above highest {piece.high:g} C.", "")
+        low, high = piece.units.temp(piece.low), piece.units.temp(piece.high)
+        raise piece.error(f"Lowest {low} is above highest {high}.", "")
     return piece.low, piece.high
 
 

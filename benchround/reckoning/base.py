@@ -16,6 +16,7 @@ from benchround.core.planning.succession import (
 )
 from benchround.core.seed.emergence_fit import fit_from_table
 from benchround.core.seed.emergence_row import Point
+from benchround.core.units import degrees
 from benchround.reckoning.answer import Answer, iso, rounded, said
 from benchround.reckoning.figures import day, number
 
@@ -55,7 +56,7 @@ def reckon(given: argparse.Namespace) -> Answer:
     model = fit_from_table(points, best_c=given.optimum) if len(known) > 2 else None
     days = days_at_temperature(line.heat, given.at, line.base_c) if given.at is not None else None
     start = start_for(given.wanted, days) if given.wanted is not None and days else None
-    lines = [f"base {line.base_c:.1f} C, {line.heat:.0f} degree-days"]
+    lines = [f"base {degrees(line.base_c, 1)} C, {line.heat:.0f} degree-days"]
     if model is not None:
         lines.append(
             f"  own table: base {model.base_c:g} C, optimum {model.optimum_c:g} C, ceiling "

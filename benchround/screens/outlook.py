@@ -23,18 +23,23 @@ PARTED = (
 def example(units: Units) -> str:
     """Two days of a line, in the grower's units."""
     today, next_day = ("41 73", "46/81") if units.degrees is Degrees.F else ("5 23", "8/27")
-    return f"{today} sun; {next_day} {_rain(units)} g68 from 17"
+    return f"{today} sun; {next_day} {_rain(units)} {_gust(units)} from 17"
 
 
 def how(units: Units) -> tuple[str, str]:
     """How a line is written, in the grower's units."""
     temps = "41 73" if units.degrees is Degrees.F else "5 23"
+    gust = _gust(units)
     depth = "0.9 in" if units.rain is Rain.INCH else "22 mm"
     return (
         f"A day: {temps} is lowest and highest; sun, cloud, rain and the like; {_rain(units)} is "
-        f"{depth}; g68 gusts of 68 km/h; from 17 the hour it sets in.",
+        f"{depth}; {gust} gusts of {gust[1:]} {units.speed_unit}; from 17 the hour it sets in.",
         PARTED,
     )
+
+
+def _gust(units: Units) -> str:
+    return "g42" if units.rain is Rain.INCH else "g68"
 
 
 def _rain(units: Units) -> str:

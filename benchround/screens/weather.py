@@ -58,7 +58,7 @@ class WeatherScreen(WideCard, inherit_bindings=False):
         ahead, back = ahead_lines(season, day), back_lines(season, day)
         scale = scale_of(ahead)
         return [
-            heading("To come, gusts in km/h", "o types it"),
+            heading(f"To come, gusts in {units.speed_unit}", "o types it"),
             *(ahead_row(one, scale, units) for one in ahead),
             *([] if ahead else [told(line((NONE_AHEAD, Role.STRONG)))]),
             heading("Measured, newest first", "m types it"),

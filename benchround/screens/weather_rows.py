@@ -92,7 +92,7 @@ def sky(known: DayWeather | None, units: Units) -> str:
         rain = rain_words(known)
         said.append(rain if rain == "dry" else f"{rain.split()[0]} {units.fall(known.rain_mm)}")
     if known.gust_kmh is not None:
-        said.append(gust_words(known))
+        said.append(gust_words(known, units))
     if known.storm_from is not None:
         said.append(f"storm {known.storm_from:%H:%M}")
     return ", ".join(filter(None, said))

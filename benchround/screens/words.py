@@ -136,7 +136,7 @@ def _rough_words(ahead: DayWeather) -> str:
     if ahead.rain_mm is not None and ahead.rain_mm >= HEAVY_RAIN_MM:
         parts.append(f"{ahead.rain_mm:g} mm")
     if ahead.gust_kmh is not None and ahead.gust_kmh >= GALE_KMH:
-        parts.append(f"gusts {ahead.gust_kmh:g}")
+        parts.append(f"gusts {ahead.gust_kmh:g} km/h")
     return ", ".join(parts)
 
 

@@ -1,4 +1,7 @@
-"""Sentences in F and inches. By definition: F = 1.8 C + 32, an inch is 25.4 mm (from memory)."""
+"""Sentences in F, inches and mph.
+
+By definition (from memory): F = 1.8 C + 32, an inch is 25.4 mm, a mile 1.609344 km.
+"""
 
 from __future__ import annotations
 
@@ -46,6 +49,10 @@ F, INCH, BOTH = Units(Degrees.F), Units(rain=Rain.INCH), Units(Degrees.F, Rain.I
         ("121.9 x 61 cm", "48 x 24 in"),
         ("cells of 20 x 20 x 45 mm", "cells of 0.79 x 0.79 x 1.8 in"),
         ("rain, mm", "rain, in"),
+        ("gusts of 68 km/h, limit 40 km/h", "gusts of 42 mph, limit 25 mph"),
+        ("from 39 to 49 km/h", "from 24 to 30 mph"),
+        ("wind not known: 1 m/s taken", "wind not known: 2 mph taken"),
+        ("gust, km/h", "gust, mph"),
         ("0.1 mm", "0.004 in"),
     ],
 )

@@ -1,4 +1,4 @@
-"""With F and inches chosen no figure in C or mm is left on any screen, and typed ones are read so.
+"""With F and inches chosen no figure in C, mm or km/h is left on any screen, nor read from typing.
 
 That 4 C is 39 F, 20 C 68 F and 25.4 mm 1 in follows from the definitions (from memory).
 """
@@ -15,10 +15,11 @@ from benchround.desk import Desk
 from tests.screens.stage import app_on, form_of, seen, stand_on
 
 LEFT = re.compile(
-    r"(?<![\w.])-?\d+(?:\.\d+)? ?(?:C|mm|K)(?![\w'-])|, (?:C|mm)\b|degrees C\b|\d mm\b"
+    r"(?<![\w.])-?\d+(?:\.\d+)? ?(?:C|mm|K|km/h|m/s)(?![\w'-])|, (?:C|mm|cm)\b|degrees C\b|\d mm\b"
+    r"|(?<!winds too: )\bkm/h"
     r"|(?<!pot )(?<![\w.])\d+(?:\.\d+)? cm(?! (?:square |round )?pots?\b)(?!\s*$)(?![\w'-])"
 )
-"""A figure, or the label of a field, in C, K or mm; a length in cm, but not the name of a pot."""
+"""A figure, or the label of a field, in C, K, mm, km/h; a length in cm, not the name of a pot."""
 WALK: dict[str, tuple[str, ...]] = {
     "round": (),
     "why": ("w",),
@@ -114,7 +115,7 @@ async def test_an_outlook_is_typed_in_f_and_inches_as_its_sheet_says(american: D
     async with app.run_test() as pilot:
         await pilot.press("g", "w", "o")
         await pilot.pause()
-        assert "such as 41 73 sun; 46/81 r0.9 g68" in seen(app)
+        assert "such as 41 73 sun; 46/81 r0.9 g42" in seen(app)
         form_of(app).field("line").put("41 73 r0.9")
         await pilot.press("ctrl+s")
         await pilot.pause()
@@ -182,3 +183,86 @@ async def test_names_of_the_growers_own_keep_their_figures(american: Desk) -> No
         await pilot.press("g", "t", "end")
         await pilot.pause()
         assert "Cellar 5 C" in seen(app)
+
+
+async def test_gusts_are_read_and_typed_in_mph(american: Desk) -> None:
+    """41 mph are 66.0 km/h: a mile is 1.609344 km by definition (from memory)."""
+    app = app_on(american)
+    async with app.run_test(size=(120, 50)) as pilot:
+        assert "gusts 14 mph" in seen(app)  # 22 km/h
+        await pilot.press("g", "w")
+        await pilot.pause()
+        assert "gusts in mph" in seen(app)
+        await pilot.press("o")
+        await pilot.pause()
+        assert "g42 gusts of 42 mph" in seen(app)
+        await pilot.press(*"41", "space", *"73", "space", *"g41")
+        await pilot.pause()
+        assert "gusts of 41 mph" in seen(app)
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+    assert american.folder.records()[-1].figures["gust_kmh"] == 66.0
+
+
+async def test_a_gust_with_its_own_unit_is_taken_in_that(american: Desk) -> None:
+    app = app_on(american)
+    async with app.run_test() as pilot:
+        await pilot.press("g", "w", "o")
+        await pilot.pause()
+        form_of(app).field("line").put("41 73 g68km/h")
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+    assert american.folder.records()[-1].figures["gust_kmh"] == 68.0
+
+
+async def test_a_gust_nobody_has_seen_is_refused_in_mph(american: Desk) -> None:
+    app = app_on(american)
+    async with app.run_test() as pilot:
+        await pilot.press("g", "w", "o")
+        await pilot.pause()
+        form_of(app).field("line").put("41 73 g400")
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+        assert "400 mph cannot be (0 to 186 mph)" in " ".join(seen(app).split())
+
+
+async def test_a_container_is_typed_in_inches_and_kept_in_m(american: Desk) -> None:
+    """The usual 1020 tray: 10 by 20 inches are 0.254 by 0.508 m."""
+    app = app_on(american)
+    async with app.run_test(size=(120, 50)) as pilot:
+        await pilot.press("g", "t", "c")
+        await pilot.pause()
+        assert "in, inside" in seen(app)
+        await pilot.press(*"Flat", "tab", "tab", *"7000", "tab", *"20", "tab", *"10")
+        await pilot.pause()
+        assert "200 in2" in seen(app)
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+    figures = american.folder.records()[-1].figures
+    assert figures["length_m"] == pytest.approx(0.508)
+    assert figures["width_m"] == pytest.approx(0.254)
+
+
+async def test_an_untouched_side_of_a_container_stays_exact(american: Desk) -> None:
+    sizes = {"cells": 1, "cell_ml": 900.0, "length_m": 0.23, "width_m": 0.17}
+    american.record([Draft(Kind.CONTAINER, "Seed pan", dict(sizes))])
+    app = app_on(american)
+    async with app.run_test(size=(120, 50)) as pilot:
+        app.open("container sheet", "Seed pan")
+        await pilot.pause()
+        assert form_of(app).field("length_m").text == "9.06"
+        form_of(app).field("cell_ml").put("1000")
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+    assert american.folder.records()[-1].figures == sizes | {"cell_ml": 1000.0}
+
+
+async def test_a_side_too_long_for_a_tray_is_refused_in_inches(american: Desk) -> None:
+    app = app_on(american)
+    async with app.run_test(size=(120, 50)) as pilot:
+        await pilot.press("g", "t", "c")
+        await pilot.pause()
+        form_of(app).field("length_m").put("120")
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+        assert "120 is not between 0.8 and 78 in" in seen(app)

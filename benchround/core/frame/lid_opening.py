@@ -128,7 +128,8 @@ def hardening_steps(scene: LidScene) -> list[LidStep]:
         return []
     gust = scene.day.gust_kmh
     if gust is not None and gust > scene.limits.step_back_kmh:
-        return [_held(f"gusts of {gust:g} km/h, limit {scene.limits.step_back_kmh:g}")]
+        limit = scene.limits.step_back_kmh
+        return [_held(f"gusts of {gust:g} km/h, limit {limit:g} km/h")]
     if plan is HardeningPlan.HALF_OPEN:
         limit, curve, where = scene.limits.half_open_at_c, scene.shut, "inside"
         position = LidPosition.SECOND_NOTCH

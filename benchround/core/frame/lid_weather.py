@@ -84,7 +84,7 @@ def wind_steps(scene: LidScene, caps: Sequence[Cap], moves: Sequence[LidStep]) -
             AdviceKind.STRAP if strap else AdviceKind.LATCH,
             scene.day.storm_from,
             LidPosition.SHUT if strap else _stormy_lid(scene, caps, moves),
-            (f"gusts of {gust:g} km/h, limit {limit:g}",),
+            (f"gusts of {gust:g} km/h, limit {limit:g} km/h",),
             "the gust takes an unlatched lid; never prop it"
             if strap
             else "lowest notch at most, hooked or weighed down",
