@@ -10,6 +10,7 @@ from benchround.core.crop.crop import Crop
 from benchround.core.dates import say_day
 from benchround.core.errors import InputError
 from benchround.core.record import Draft, Figure, Kind
+from benchround.core.seed.sowing_plan import out_of_window, too_many_words
 from benchround.core.task import Family
 from benchround.desk import Desk
 from benchround.plain import JsonValue
@@ -77,6 +78,7 @@ def run(given: argparse.Namespace) -> int:
             ids, desk.season, desk.today, crop, have_read=given.have_read, waits=True
         )
         said = cautions_said(ids, desk.season, desk.today, crop)
+        minds = _minds(desk, crop, draft, day)
         records = desk.record((draft, *read), desk.today)
         batch = desk.season.batches[draft.about]
         label, ahead = label_of(batch, crop), ahead_of(desk.season, batch, crop, desk.today)
@@ -89,10 +91,12 @@ def run(given: argparse.Namespace) -> int:
             "late_from": _iso(ahead.late_from),
             "sow_from": _iso(ahead.sow_from),
             "seeds_reckoned": ahead.seeds,
+            "remarks": list(minds),
             "cautions": list(said),
             "written": written(records),
         }
-        lines = [*_lines(batch.id, label, ahead), *said, *recorded_lines(records)]
+        lines = _lines(batch.id, label, ahead, desk.today)
+        lines += [*(f"mind: {words}" for words in minds), *said, *recorded_lines(records)]
         answer(value, lines, as_json=given.json)
     return 0
 
@@ -143,17 +147,34 @@ def _caution_ids(desk: Desk, crop: Crop, draft: Draft) -> tuple[str, ...]:
     return cautions_for(work)
 
 
-def _lines(batch: str, label: Label, ahead: Ahead) -> list[str]:
+def _minds(desk: Desk, crop: Crop, draft: Draft, day: date) -> tuple[str, ...]:
+    """What the grower should look at again: the day, and the number of seeds."""
+    dated = draft.kind is not Kind.PLANNED or "sow_on" in draft.figures
+    seeds = draft.figures.get("seeds", draft.figures.get("count"))
+    said = (
+        out_of_window(desk.season, crop, day) if dated else "",
+        too_many_words(crop, int(seeds) if isinstance(seeds, int) else None),
+    )
+    undo = "'benchround undo --last' takes it back"
+    return tuple(f"{words}; {undo}" for words in said if words)
+
+
+def _lines(batch: str, label: Label, ahead: Ahead, today: date) -> list[str]:
     lines = [f"batch {batch}", f"label front: {label.front}", f"label back:  {label.back}"]
     if ahead.sow_from is not None:
         lines.append(f"sow from {say_day(ahead.sow_from)} {ahead.sow_from.year}")
     if ahead.look_from is not None:
-        half = f", half up by {say_day(ahead.half_by)}" if ahead.half_by else ""
-        late = f", late from {say_day(ahead.late_from)}" if ahead.late_from else ""
-        lines.append(f"look from {say_day(ahead.look_from)}{half}{late}")
+        half = f", half up by {_said(ahead.half_by, today)}" if ahead.half_by else ""
+        late = f", late from {_said(ahead.late_from, today)}" if ahead.late_from else ""
+        lines.append(f"look from {_said(ahead.look_from, today)}{half}{late}")
     if ahead.seeds is not None:
         lines.append(f"reckoned: {ahead.seeds_how}")
     return lines
+
+
+def _said(day: date, today: date) -> str:
+    """A day, with its year where that is another one."""
+    return say_day(day) if day.year == today.year else f"{say_day(day)} {day.year}"
 
 
 def _iso(day: date | None) -> str | None:

@@ -8,6 +8,7 @@ from benchround.core.crop.crop import Crop
 from benchround.core.errors import InputError
 from benchround.core.learning.days import shrunk_median
 from benchround.core.numbers.ranges import require_air_temp, require_min_max
+from benchround.core.seed.cold_soil import cold_soil_words, needed_first_words
 from benchround.core.seed.emergence import EmergenceDays, median_early_late, why_none
 from benchround.core.seed.thermal_model import (
     ThermalModel,
@@ -64,7 +65,9 @@ def reckon(given: argparse.Namespace) -> Answer:
         span = median_early_late(model, temp_c)
     else:
         span = _span(model, daily) if daily > 0.0 else None
-    reason = None if span else why_none(model, temp_c)
+    cold, first = cold_soil_words(crop, temp_c), needed_first_words(crop)
+    reason = (cold or None) if span else why_none(model, temp_c)
+    remarks = tuple(words for words in (cold if span else "", first) if words)
     own = shrunk_median(span.median, given.own) if span and given.own else None
     return Answer(
         value={
@@ -77,6 +80,7 @@ def reckon(given: argparse.Namespace) -> Answer:
             "own_median_days": rounded(own, 3),
             "heat_a_day": rounded(daily, 4),
             "reason": reason,
+            "remarks": list(remarks),
             "base_c": model.base_c,
             "optimum_c": model.optimum_c,
             "ceiling_c": model.ceiling_c,
@@ -90,8 +94,11 @@ def reckon(given: argparse.Namespace) -> Answer:
             + (f", {low_c:g} to {high_c:g} C every day" if given.range is not None else ""),
             f"  nothing comes up: {reason}"
             if span is None
+            else f"  by heat alone half of it would be up after {said(span.median)} days, but:"
+            if cold
             else f"  half of the good seed is up after {said(span.median)} days; one in ten after "
             f"{said(span.early)}, nine in ten after {said(span.late)}",
+            *(f"  mind: {words}" for words in remarks),
             *(
                 [f"  drawn to your {len(given.own)} own, half is up after {own:.1f} days ({OWN})"]
                 if own is not None

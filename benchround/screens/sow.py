@@ -24,7 +24,13 @@ from benchround.core.errors import BenchroundError, InputError
 from benchround.core.planning.schedule import Expected, Step, expected_course
 from benchround.core.record import Draft, Kind, Record
 from benchround.core.seed.room_needed import trays_needed
-from benchround.core.seed.sowing_plan import SowingPlan, cells_of, label_sides, plan_sowing
+from benchround.core.seed.sowing_plan import (
+    SowingPlan,
+    cells_of,
+    label_sides,
+    plan_sowing,
+    too_many_words,
+)
 from benchround.core.task import Family
 from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_whole
@@ -277,6 +283,9 @@ class SowScreen(Sheet, inherit_bindings=False):
             seeds = read_whole(values["seeds"])
         except InputError:
             seeds = None
+        many = too_many_words(crop, seeds)
+        if many:
+            yield from paragraph(many, width, Role.LATE)
         front, back = label_sides(crop, values["variety"], day, self._number, seeds)
         yield from paragraph(f"Label front: {front}; back: {back}", width, Role.STRONG, "  ")
 

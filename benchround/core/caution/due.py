@@ -139,6 +139,8 @@ def cautions_for(work: Work) -> tuple[str, ...]:
         ids.update(plant_cautions(family, plant))
         if "C24" in ids and not triggers.sunny(work.weather):
             ids.discard("C24")
+        if triggers.in_the_ground(family, work.crop.raising, place):
+            ids.discard("C01")
     if place is not None:
         ids.update(triggers.place_cautions(family, place))
     if work.weather is not None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from benchround.core.crop.crop import Covering, Crop
+from benchround.core.crop.crop import Covering, Crop, Raising
 from benchround.core.record import Kind
 from benchround.core.site import INDOORS, Place, PlaceKind
 from benchround.core.sky.weather import DayWeather
@@ -28,6 +28,7 @@ MANY_TRAYS = 6.0
 """From here carrying trays wants a caution (our own rule)."""
 
 COMPOST_WORK = (Family.SOW, Family.SOW_AGAIN, Family.RESOW, Family.PRICK_OUT, Family.POT_ON)
+SEED_WORK = (Family.SOW, Family.SOW_AGAIN, Family.RESOW)
 DIRTY_WORK = (
     *COMPOST_WORK,
     Family.SOAK,
@@ -104,6 +105,15 @@ BY_CAUSE: dict[str, tuple[str, ...]] = {
 }
 
 SHUT_AIR = (*INDOORS, PlaceKind.GREENHOUSE, PlaceKind.TUNNEL)
+
+
+def in_the_ground(family: Family, raising: str, place: Place | None) -> bool:
+    """Whether seed goes into a bed, and no compost is handled."""
+    if family not in SEED_WORK:
+        return False
+    if place is None:
+        return raising == Raising.DRILL
+    return place.kind is PlaceKind.BED
 
 
 def has_mains_heat(place: Place) -> bool:

@@ -24,6 +24,9 @@ from benchround.core.site import Place, PlaceKind
 FULL_TRAY_SEEDS, QUARTER_TRAY_SEEDS = 400, 60
 """Above and up to these a full and a quarter tray are sown, else a half (common practice)."""
 
+MANY_SEEDS = 20_000
+"""More than these in one sowing are asked about (our proposal)."""
+
 PLACES_FOR: dict[str, tuple[PlaceKind, ...]] = {
     "heat": (PlaceKind.PROPAGATOR, PlaceKind.WINDOWSILL, PlaceKind.GREENHOUSE, PlaceKind.BENCH),
     "cover": (
@@ -191,6 +194,19 @@ def _window(season: Season, crop: Crop, day: date) -> tuple[SowingWindow | None,
     if not found:
         return None, None
     return min(found, key=lambda pair: (day not in pair[1], pair[1].opens))
+
+
+def out_of_window(season: Season, crop: Crop, day: date) -> str:
+    """A sentence where a day lies outside the crop's sowing windows, else empty."""
+    return _out_of_window(_window(season, crop, day)[1], day)
+
+
+def too_many_words(crop: Crop, seeds: int | None) -> str:
+    """What so many seeds weigh, where nobody sows as many by hand; empty where it is usual."""
+    if seeds is None or seeds <= MANY_SEEDS:
+        return ""
+    weight = f", {seeds / crop.seeds_per_g:,.0f} g" if crop.seeds_per_g else ""
+    return f"{seeds:,} seeds{weight}: more than are usually sown at once"
 
 
 def _out_of_window(span: Span | None, day: date) -> str:

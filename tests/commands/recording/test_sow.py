@@ -35,7 +35,7 @@ def test_a_sowing_is_on_the_books_with_what_the_crop_says(season: Path, run: Run
     assert value["batch"] == "b34"
     assert set(value) == {
         *("batch", "crop", "label", "look_from", "half_by", "late_from", "sow_from"),
-        *("seeds_reckoned", "cautions", "written"),
+        *("seeds_reckoned", "remarks", "cautions", "written"),
     }
 
 
@@ -130,3 +130,27 @@ def test_what_can_kill_is_read_first_and_the_reading_is_kept(season: Path, run: 
     run("undo")
     assert opened(season).season.cautions_read == {}
     assert run("sow", "monkshood", "--seeds", "20").code == 1
+
+
+@pytest.mark.parametrize(
+    ("crop", "day", "outside"),
+    [  # runner beans and parsnips are sown in spring (common practice, no source)
+        ("runner bean", "2025-11-29", True),
+        ("parsnip", "2025-11-20", True),
+        ("runner bean", "2026-05-25", False),
+    ],
+)
+def test_a_day_outside_its_sowing_windows_is_told(
+    season: Path, run: Run, crop: str, day: str, outside: bool
+) -> None:
+    ran = run("sow", crop, "--seeds", "20", "--on", day, "--have-read")
+    assert ran.code == 0, ran.err
+    assert ("Outside its sowing window" in ran.out) is outside
+    assert ("benchround undo --last" in ran.out) is outside
+
+
+def test_a_million_seeds_are_told_with_their_weight(season: Path, run: Run) -> None:
+    """3150 seeds of sweet alyssum a gram: Seed Crop Information (read)."""
+    said = run("sow", "sweet alyssum", "--seeds", "1000000", "--place", "bench 1").out
+    assert "1,000,000 seeds, 317 g: more than are usually sown at once" in said
+    assert "usually sown" not in run("sow", "sweet alyssum", "--seeds", "400").out

@@ -287,7 +287,7 @@ def test_water_trays_where_children_live() -> None:
 @pytest.mark.parametrize(
     ("caution", "family", "told", "without"),
     [
-        ("C01", Family.SOW, {}, None),
+        ("C01", Family.SOW, {}, {"place": BED}),  # soil of a bed is not out of a bag
         ("C01", Family.POT_ON, {}, None),
         ("C02", Family.SOW, {"place": HEATED}, {"place": BED}),
         ("C07", Family.SOW, {"covering": "vermiculite"}, {"covering": "grit"}),

@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchround.core.errors import InputError, OutOfRangeError
+from benchround.core.seed.cold_soil import cold_soil_words, needed_first_words
 from benchround.core.seed.emergence import (
     EmergenceDays,
     days_at,
@@ -22,6 +23,7 @@ from benchround.core.seed.thermal_model import (
     heat_of_day,
     heat_of_hours,
 )
+from benchround.crops.library import load_library
 from tests.core.published import Seen
 
 ONION = ThermalModel(2.5, 25.0, 38.0, 80.0, 0.25)
@@ -206,3 +208,34 @@ def test_rows_that_cannot_be_fitted_are_refused(row: list[tuple[float, float | N
 def test_days_that_cannot_be_are_refused() -> None:
     with pytest.raises(OutOfRangeError, match="days to emergence"):
         fit_from_table([(15.0, 0.0), (20.0, 5.0)])
+
+
+@pytest.mark.parametrize(
+    ("key", "least_c"),
+    [  # 60 F and 50 F: J.F. Harrington, Oregon State University Extension (read)
+        ("french-bean", 15.0),
+        ("runner-bean", 15.0),
+        ("cucumber", 15.0),
+        ("courgette", 15.0),
+        ("sweetcorn", 10.0),
+    ],
+)
+def test_seed_of_warm_crops_rots_in_cold_soil(key: str, least_c: float) -> None:
+    """Cold wet soil rots it (common practice, no source)."""
+    crop = load_library()[key]
+    assert "rots" in cold_soil_words(crop, least_c - 0.5)
+    assert cold_soil_words(crop, least_c) == ""
+    assert cold_soil_words(load_library()["broad-bean"], 5.0) == ""
+
+
+@pytest.mark.parametrize(
+    ("key", "words"),
+    [  # warmth, then cold, as a hellebore has them from summer to spring (common practice)
+        ("hellebore", "days of warmth at 20 C, then 56 days of cold at 4 C first"),
+        ("aquilegia", "42 days of cold"),
+        ("primrose", "28 days of cold at 4 C first"),
+    ],
+)
+def test_seed_that_wants_warmth_or_cold_first_says_so(key: str, words: str) -> None:
+    assert words in needed_first_words(load_library()[key])
+    assert needed_first_words(load_library()["tomato"]) == ""
