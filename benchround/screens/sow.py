@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING, Self
 
-from benchround.core.batch.batch import fold_batch
+from benchround.core.batch.batch import Batch, fold_batch
 from benchround.core.caution.due import (
     CAUTIONS,
     Work,
@@ -36,6 +36,7 @@ from benchround.core.typed.date import read_day
 from benchround.core.typed.figures import read_whole
 from benchround.core.units import units_of
 from benchround.drawing.words import counted
+from benchround.screens.flowers_beside import FlowersBeside
 from benchround.screens.keys import SOW, bindings
 from benchround.screens.sheet_base import Sheet, SheetFault
 from benchround.screens.sheet_fields import echo_day, month_first, place_of
@@ -89,6 +90,8 @@ class SowScreen(Sheet, inherit_bindings=False):
         self._course: tuple[Expected, ...] = ()
         self._plan: SowingPlan | None = None
         self._number = ""
+        self._batch: Batch | None = None
+        self._beside: FlowersBeside | None = None
 
     @classmethod
     def arrive(cls, bench: BenchroundApp) -> Self:
@@ -107,6 +110,7 @@ class SowScreen(Sheet, inherit_bindings=False):
             for name in known
         }
         self._number = self.desk.free_batch_id()
+        self._beside = None
         return sowing_fields(self.desk.season, self._find, self.day, self.desk.today)
 
     def _find(self, letters: str) -> Sequence[Choice]:
@@ -195,8 +199,8 @@ class SowScreen(Sheet, inherit_bindings=False):
         if kind is Kind.PLANNED:
             figures["sow_on"] = day.isoformat()
         record = Record("", day, kind, self._number, figures)
-        batch, _ = fold_batch(self._number, (record,))
-        return expected_course(season, batch, crop, day) if batch else ()
+        self._batch, _ = fold_batch(self._number, (record,))
+        return expected_course(season, self._batch, crop, day) if self._batch else ()
 
     def _cautions(self, crop: Crop) -> tuple[tuple[str, bool], ...]:
         season, values = self.desk.season, self.form.values()
@@ -257,9 +261,29 @@ class SowScreen(Sheet, inherit_bindings=False):
         for word in minds:
             if not word.urgent:
                 yield from paragraph(_as_sentence(word.text), width, Role.QUIET)
+        tall = self.size.height >= TALL
         for step in self._course:
             if step.step is not Step.SOW:
-                yield from _course_lines(step, width, tall=self.size.height >= TALL)
+                yield from _course_lines(self._flowering_with(step, tall), width, tall=tall)
+        if tall and self._batch is not None and self._flowers:
+            yield from self._flowers_beside.lines(self._batch, width)
+
+    @property
+    def _flowers(self) -> bool:
+        return any(step.step is Step.FLOWER for step in self._course)
+
+    @property
+    def _flowers_beside(self) -> FlowersBeside:
+        if self._beside is None:
+            self._beside = FlowersBeside(self.desk.season, self.desk.today)
+        return self._beside
+
+    def _flowering_with(self, step: Expected, tall: bool) -> Expected:
+        """A step; without room for what flowers with it, its names stand beside the days."""
+        if tall or step.step is not Step.FLOWER or self._batch is None:
+            return step
+        names = self._flowers_beside.names(self._batch)
+        return replace(step, because=f"with {names}") if names else step
 
     def _window(self, crop: Crop, width: int) -> Iterator[Line]:
         """When it is sown, and when again: in one line where there is little room."""
