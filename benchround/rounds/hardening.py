@@ -10,17 +10,23 @@ from benchround.core.dates import number_of_days, say_day
 from benchround.core.frame.lid_words import HardeningPlan, LidLimits
 from benchround.core.hardening_places import hardens_at
 from benchround.core.lifecycle import SEEDLING, YOUNG, Stage
-from benchround.core.planning.growing_season import hardening_opens
+from benchround.core.planning.growing_season import LEAVES_SETTLED, hardening_opens
 from benchround.core.record import Kind
 from benchround.core.season import Season
-from benchround.core.task import Ask, Family, Harm, Why, Window
+from benchround.core.sky.weather import DayWeather
+from benchround.core.task import Ask, Family, Harm, Hold, Why, Window
 from benchround.core.water.tray_holder import in_its_pot
 from benchround.rounds.potting_on import fit_to_pot_on
 from benchround.rounds.proposal import Proposal, draft, in_sight, window
+from benchround.rounds.thinning import to_be_thinned
+from benchround.rounds.uncovering import to_be_uncovered
 from benchround.rounds.view import BatchView
 
 STEP_BACK_GUST_KMH = LidLimits().step_back_kmh
 START_GRACE_DAYS = 7
+FIRST_NIGHTS = 3
+"""Nights above the crop's limit wanted ahead before a course begins; our proposal."""
+LOOKED_AHEAD_DAYS = 10
 THIRD = 3
 STAGES = (HardeningPlan.HALF_OPEN, HardeningPlan.FULLY_OPEN, HardeningPlan.NIGHT_OPEN)
 """The thirds of a course, in order."""
@@ -207,24 +213,88 @@ def _start(view: BatchView, course: Hardening) -> Iterator[Proposal]:
     best, figure = found
     if not in_sight(view, Family.HARDEN, best):
         return
+    hold = start_hold(view, course)
+    if hold is None:
+        best = _after_rough_days(view, course, best)
     yield Proposal(
         Family.HARDEN,
         window(best, grace=START_GRACE_DAYS),
         Harm.GETS_LATE,
-        f"Start hardening {_what_and_where(view)}: day 1 of {course.days}, "
-        f"{_first_step(view, course)}",
+        _start_words(view, course, hold),
         Why(
-            "hardening begins when the plant has settled and the frost allows",
-            (figure,),
+            "hardening begins when the plant has settled and frost and wind allow",
+            (figure, *((hold.because,) if hold is not None else ())),
             view.crop.source("hardening"),
         ),
         (draft(view, Kind.HARDENING_BEGUN),),
         asks=(Ask("place", "place", _frame(view), whole=False),),
+        hold=hold,
     )
 
 
+def _start_words(view: BatchView, course: Hardening, hold: Hold | None) -> str:
+    if hold is not None:
+        again = f"; look again {say_day(hold.look_again)}" if hold.look_again else ""
+        return f"Held back, {hold.because}{again}: start hardening {_what_and_where(view)}"
+    return (
+        f"Start hardening {_what_and_where(view)}: day 1 of {course.days}, "
+        f"{_first_step(view, course)}"
+    )
+
+
+def start_hold(view: BatchView, course: Hardening) -> Hold | None:
+    """Whether the weather forbids to begin today what would step back at once, and until when.
+
+    What is known of a night is the air outside: a lid half open by day and shut at night keeps
+    little of the day's warmth until dawn.
+    """
+    because = _rough_start(view, course, view.day)
+    if not because:
+        return None
+    days = (view.day + timedelta(days=n) for n in range(1, LOOKED_AHEAD_DAYS + 1))
+    return Hold(because, next((on for on in days if not _rough_start(view, course, on)), None))
+
+
+def _rough_start(view: BatchView, course: Hardening, day: date) -> str:
+    """What forbids to begin on a day, with its figures; empty where nothing known does."""
+    weather = view.season.weather
+    nights = weather.ahead(day, FIRST_NIGHTS)
+    cold = [(night.min_c, night.day) for night in nights if _cold(night, course)]
+    if cold:
+        least, on = min(cold, key=lambda night: night[0] or 0.0)
+        wanted = f"{FIRST_NIGHTS} nights above {course.limit_c:g} C are wanted"
+        return f"{least:g} C on {say_day(on)}; {wanted}"
+    return _gusts(weather.on(day))
+
+
+def _after_rough_days(view: BatchView, course: Hardening, best: date) -> date:
+    """Days the weather forbade are not the grower's: it falls due on the day after the last."""
+    weather, day = view.season.weather, view.day - timedelta(days=1)
+    while day >= best:
+        known = weather.on(day)
+        if known is not None and (_cold(known, course) or _gusts(known)):
+            return day + timedelta(days=1)
+        day -= timedelta(days=1)
+    return best
+
+
+def _cold(known: DayWeather, course: Hardening) -> bool:
+    return known.min_c is not None and known.min_c <= course.limit_c
+
+
+def _gusts(known: DayWeather | None) -> str:
+    if known is None or known.gust_kmh is None or known.gust_kmh <= STEP_BACK_GUST_KMH:
+        return ""
+    return f"gusts of {known.gust_kmh:g} km/h, limit {STEP_BACK_GUST_KMH:g}"
+
+
 def start_due(view: BatchView, course: Hardening) -> tuple[date, str] | None:
-    """The day hardening is due and the figure behind it; None before the plant is ready."""
+    """The day hardening is due and the figure behind it; None before the plant is ready.
+
+    What is still on heat or under its cover, or shares its cell, has that done first.
+    """
+    if to_be_uncovered(view) or to_be_thinned(view):
+        return None
     ready = _plant_ready(view, course)
     if ready is None:
         return None
@@ -257,14 +327,24 @@ def _plant_ready(view: BatchView, course: Hardening) -> tuple[date, str] | None:
         return None
     if view.stage in SEEDLING | YOUNG | {Stage.OVERWINTERING}:
         best = sowing.day + timedelta(days=max(0, span[0] - course.days))
-        if view.true_leaves is not None:
-            best = max(best, view.true_leaves[0])
+        leaves = _true_leaves(view)
+        if leaves is not None:
+            best = max(best, leaves + LEAVES_SETTLED)
         pricked = view.since(Kind.PRICKED_OUT)
         if pricked is not None:
             best = max(best, pricked + timedelta(days=course.after_potting_days))
         best = view.season.site.after_rest(best)
-        return best, f"sown {say_day(sowing.day)}; out {span[0]} days after sowing"
+        said = f"sown {say_day(sowing.day)}; out {span[0]} days after sowing at the soonest"
+        return best, f"{said}; true leaves {say_day(leaves)}" if leaves is not None else said
     return None
+
+
+def _true_leaves(view: BatchView) -> date | None:
+    """The day of first true leaves, seen or reckoned from first up, at whatever stage."""
+    seen = view.first(Kind.TRUE_LEAVES)
+    if seen is not None or view.first_up is None:
+        return seen
+    return view.first_up + timedelta(days=view.crop.growing.true_leaf_days)
 
 
 def _ready_in_its_pot(view: BatchView, course: Hardening) -> tuple[date, str] | None:

@@ -31,11 +31,9 @@ def propose(view: BatchView) -> Iterator[Proposal]:
 
 
 def _cells(view: BatchView) -> Iterator[Proposal]:
-    growing, sowing = view.crop.growing, view.batch.sowing
-    per_cell = (sowing.per_cell if sowing else None) or growing.per_cell
-    keep = growing.keep_per_cell
-    if per_cell <= keep or view.since(Kind.THINNED) or view.true_leaves is None:
+    if not to_be_thinned(view) or view.true_leaves is None:
         return
+    sowing, keep, per_cell = view.batch.sowing, view.crop.growing.keep_per_cell, _per_cell(view)
     day, seen = view.true_leaves
     counted = view.part.last.get(Kind.COUNTED)
     cells = (counted.count("cells") if counted else None) or (sowing.cells if sowing else None)
@@ -61,6 +59,19 @@ def _cells(view: BatchView) -> Iterator[Proposal]:
         (draft(view, Kind.THINNED, count=left),),
         asks=(Ask("count", "left after thinning", str(left or ""), most=view.alive),),
     )
+
+
+def to_be_thinned(view: BatchView) -> bool:
+    """Whether seedlings still share their cells and are to be thinned."""
+    crowded = view.stage in SEEDLING and view.raising in (Raising.CELLS, Raising.POTS)
+    if not crowded or view.since(Kind.THINNED):
+        return False
+    return _per_cell(view) > view.crop.growing.keep_per_cell
+
+
+def _per_cell(view: BatchView) -> int:
+    sowing = view.batch.sowing
+    return (sowing.per_cell if sowing else None) or view.crop.growing.per_cell
 
 
 def _row(view: BatchView) -> Iterator[Proposal]:

@@ -22,20 +22,12 @@ SOURCE = (
 
 def propose(view: BatchView) -> Iterator[Proposal]:
     """Off heat and cover: due the day of first emergence, and drawn from the next day on."""
-    if view.stage not in SEEDLING or view.first_up is None or view.since(Kind.UNCOVERED):
+    if view.first_up is None or not to_be_uncovered(view):
         return
-    sown = view.part.first.get(Kind.SOWN)
-    heated = view.place is not None and (
-        view.place.kind is PlaceKind.PROPAGATOR or view.place.heated
-    )
-    warmed = sown is not None and sown.number("heat_c") is not None and heated
-    covered = sown is not None and sown.flag("covered")
-    if not (warmed or covered or heated):
-        return
+    heated = _heated(view)
+    covered = _covered(view)
     days = (view.day - view.first_up).days
-    off = " and ".join(
-        word for word, on in (("heat", warmed or heated), ("cover", covered or heated)) if on
-    )
+    off = " and ".join(word for word, on in (("heat", heated), ("cover", covered or heated)) if on)
     yield Proposal(
         Family.UNCOVER,
         window(view.first_up),
@@ -46,9 +38,26 @@ def propose(view: BatchView) -> Iterator[Proposal]:
             (f"first up {say_day(view.first_up)}, {number_of_days(days)} ago",),
             SOURCE,
         ),
-        (draft(view, Kind.UNCOVERED, off_heat=warmed or heated, cover_off=covered or heated),),
+        (draft(view, Kind.UNCOVERED, off_heat=heated, cover_off=covered or heated),),
         asks=_where_to(view),
     )
+
+
+def to_be_uncovered(view: BatchView) -> bool:
+    """Whether seedlings are up and still on heat or under their cover, by the books."""
+    if view.stage not in SEEDLING or view.first_up is None or view.since(Kind.UNCOVERED):
+        return False
+    return _heated(view) or _covered(view)
+
+
+def _heated(view: BatchView) -> bool:
+    place = view.place
+    return place is not None and (place.kind is PlaceKind.PROPAGATOR or place.heated)
+
+
+def _covered(view: BatchView) -> bool:
+    sown = view.part.first.get(Kind.SOWN)
+    return sown is not None and sown.flag("covered")
 
 
 def _where_to(view: BatchView) -> tuple[Ask, ...]:

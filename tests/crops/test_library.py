@@ -61,7 +61,10 @@ def test_every_crop_has_its_names_and_its_sources(key: str) -> None:
 
 COLD_TENDER_C = {
     **dict.fromkeys(("basil", "cucumber", "melon", "watermelon"), 10.0),
+    **dict.fromkeys(("coleus", "new-guinea-impatiens", "vinca"), 10.0),
     **dict.fromkeys(("aubergine", "lima-bean", "morning-glory", "okra", "pepper", "tomato"), 8.0),
+    **dict.fromkeys(("courgette", "pumpkin", "squash", "sweetcorn"), 8.0),
+    **dict.fromkeys(("busy-lizzie", "french-bean", "runner-bean"), 8.0),
 }
 """Nights wanted by what stands still in the cold long before it freezes; common practice, no
 source (8 to 10 C)."""

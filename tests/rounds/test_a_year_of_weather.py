@@ -23,7 +23,8 @@ from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.task import Family, Task
 from benchround.core.water.run import run_balance
-from benchround.core.water.tray_fit import days_at
+from benchround.core.water.tray_filled import stays
+from benchround.core.water.tray_fit import days_in
 from benchround.core.water.tray_outlook import tray_outlook
 from benchround.rounds.build import build_round, standing_by_place
 from benchround.rounds.frame_view import outlook
@@ -174,8 +175,9 @@ def _look_at_trays(found: Year, season: Season, day: date) -> None:
             if tray is None:
                 continue
             found.trays += 1
-            days = days_at(season, part, tray.leaves, tray.full.day, day, tray.factor.factor)
-            states = run_balance(tray.holder.water, days)
+            stood = tuple((since, at, tray.factor.factor) for since, at in stays(batch, part))
+            days = days_in(season, part, tray.leaves, tray.full.day, day, stood)
+            states = run_balance(tray.holder.water, tuple(days))
             astray = sum(abs(state.residual_ml) for state in states)
             if states:
                 astray += abs(states[-1].end_ml - tray.left_ml)

@@ -83,7 +83,7 @@ def answer(task: Task, ask: Ask) -> str:
             return str(Cause.DAMPING_OFF)
         case "again":
             return "sown" if task.about in ("b02", "b14") else "no"
-    typed = {"stem_mm": "9", "pairs": "4", "min_c": "5", "max_c": "15"}
+    typed = {"stem_mm": "9", "pairs": "4", "min_c": "9", "max_c": "15"}
     return ask.default or typed.get(ask.into, "")
 
 

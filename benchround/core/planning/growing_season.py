@@ -7,7 +7,7 @@ for the coming spring, before New Year as after it (common practice, no source).
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import date
+from datetime import date, timedelta
 
 from benchround.core.crop.crop import Crop, Hardiness
 from benchround.core.dates import Year
@@ -15,6 +15,8 @@ from benchround.core.planning.last_sowing import first_frost_from
 
 AUTUMN_AHEAD_DAYS = 150
 """Further than this before the safe last-frost day it is autumn or winter, not spring."""
+LEAVES_SETTLED = timedelta(days=4)
+"""A seedling has its true leaves for so long before it is hardened; common practice, no source."""
 
 
 def spring_of(year: Year, day: date, in_year: Callable[[int], date]) -> date:

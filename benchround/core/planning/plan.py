@@ -31,7 +31,7 @@ from benchround.core.planning.course import (
 from benchround.core.planning.nouns import Goal, PlanStep, SowPlan
 from benchround.core.planning.overlap import Overlap, flowering_overlap, flowerless
 from benchround.core.planning.own_time import own_time_plan
-from benchround.core.planning.season import after_frost, say
+from benchround.core.planning.season import after_frost, say, waits_for
 from benchround.core.seed.needed import seeds_needed, sharing
 from benchround.core.seed.quantity import WANTED_CHANCE, Quantity, shares_kept
 from benchround.core.site import Site
@@ -175,7 +175,7 @@ def _through_planting(
             return back.frosted(frost, reward)
         earliest = first + timedelta(days=reward[0])
         reason = (
-            f"not possible: {crop.name} is planted after the safe last-frost day, {say(first)}; "
+            f"not possible: {crop.name} is planted {waits_for(crop, site, first)}; "
             f"earliest {goal} is {say(earliest)}"
         )
         return SowPlan(goal, wanted, False, reason, earliest=earliest, source=course.source)

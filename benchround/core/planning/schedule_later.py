@@ -10,7 +10,7 @@ from benchround.core.crop.crop import Crop, Raising, SowingWindow
 from benchround.core.dates import number_of_days
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frozen import dataclass
-from benchround.core.planning.growing_season import hardening_opens, safe_from
+from benchround.core.planning.growing_season import LEAVES_SETTLED, hardening_opens, safe_from
 from benchround.core.planning.schedule_step import Expected, Step
 from benchround.core.record import Kind
 from benchround.core.site import Site
@@ -108,9 +108,10 @@ def _from_sowing(
     day = young.sown + timedelta(days=max(0, span[0] - course_days))
     if pricked is not None and pricked + settle > day:
         return pricked + settle, f"{number_of_days(settle.days)} after pricking out"
-    if young.leaves is not None and young.leaves > day:
-        return young.leaves, "at the first true leaves"
-    return day, f"{course_days} days before {span[0]} days from sowing"
+    if young.leaves is not None and young.leaves + LEAVES_SETTLED > day:
+        settled = number_of_days(LEAVES_SETTLED.days)
+        return young.leaves + LEAVES_SETTLED, f"{settled} after the first true leaves"
+    return day, f"to be out {span[0]} days from sowing, after {course_days} days of hardening"
 
 
 def _starts(young: Young, day: date) -> date | None:

@@ -7,7 +7,8 @@ from datetime import date, timedelta
 
 from benchround.core.crop.crop import Crop, Raising, SowingWindow
 from benchround.core.dates import Span, say_day
-from benchround.core.planning.growing_season import AUTUMN_AHEAD_DAYS, safe_from
+from benchround.core.errors import OutOfRangeError
+from benchround.core.planning.growing_season import AUTUMN_AHEAD_DAYS, hardening_opens, safe_from
 from benchround.core.planning.last_sowing import (
     WORTH_DAYS,
     counted_back_days,
@@ -35,9 +36,35 @@ def span_words(span: Span) -> str:
 
 
 def after_frost(crop: Crop, site: Site, day: date) -> date:
-    """The day itself, or the site's safe last-frost day where a tender crop must wait for it."""
-    waits = crop.planting.least_night_c is not None and crop.raising is not Raising.DRILL
-    return max(day, safe_from(site.year, day)) if waits else day
+    """The day itself, or the later one a tender crop waits for.
+
+    That is the site's safe last-frost day, and the end of a course of hardening that may not begin
+    sooner than the site's year lets it.
+    """
+    if crop.planting.least_night_c is None or crop.raising is Raising.DRILL:
+        return day
+    hardened = _hardened_from(crop, site, day)
+    return max(day, safe_from(site.year, day), day if hardened is None else hardened)
+
+
+def waits_for(crop: Crop, site: Site, day: date) -> str:
+    """In words, what a tender crop waits for that is planted on `day`, by `after_frost`."""
+    course = crop.hardening
+    if course is not None and _hardened_from(crop, site, day) == day:
+        begun = say(day - timedelta(days=course.days))
+        return f"hardened for {course.days} days from {begun}, not before {say(day)}"
+    return f"after the safe last-frost day, {say(day)}"
+
+
+def _hardened_from(crop: Crop, site: Site, day: date) -> date | None:
+    """The first day of the growing season on which a course of hardening can be over."""
+    try:
+        opens = hardening_opens(crop, site.year, day)
+    except OutOfRangeError:
+        return None
+    if opens is None or crop.hardening is None:
+        return None
+    return opens + timedelta(days=crop.hardening.days)
 
 
 def frost_before(crop: Crop, site: Site, day: date) -> date | None:

@@ -218,14 +218,18 @@ def test_remarks_name_frost_and_a_sowing_out_of_season() -> None:
 
 
 def test_tender_plants_ready_before_frosts_end_wait_and_are_planted_after_it() -> None:
-    """Ready on 1 May; one spring in ten has a frost after 30 May (common practice, no source)."""
+    """Ready on 1 May; one spring in ten has a frost after 30 May (common practice, no source).
+
+    Tender kinds go into the frame around the last frost, not before: Which? Gardening, how to
+    harden off tender plants (read).
+    """
     plan = sow_plan(LIBRARY["tomato"], Goal.PLANTING, date(2027, 5, 1), NORTH)
     days = {step.name: step.day for step in plan.steps}
     assert plan.possible
     assert plan.ready_from is not None and plan.ready_from <= date(2027, 5, 1)
-    assert days["plant out"] == date(2027, 5, 30)
     hardening = LIBRARY["tomato"].hardening
     assert hardening is not None
+    assert days["start hardening"] == date(2027, 5, 30)
     assert (days["plant out"] - days["start hardening"]).days == hardening.days
 
 
@@ -254,7 +258,18 @@ def test_an_earliest_day_for_tender_plants_is_never_one_after_the_first_frost() 
     plan = sow_plan(
         LIBRARY["tomato"], Goal.PLANTING, date(2027, 6, 10), NORTH, today=date(2027, 9, 1)
     )
-    assert plan.earliest == date(2028, 5, 30)
+    assert plan.earliest == date(2028, 6, 13)  # the safe last frost and 14 days of hardening
+
+
+def test_zinnia_is_not_hardened_before_the_last_frost_to_flower_sooner() -> None:
+    """Tender: not into the frame before the last frost (Which? Gardening, read)."""
+    plan = sow_plan(LIBRARY["zinnia"], Goal.FLOWERING, date(2027, 7, 10), NORTH)
+    assert not plan.possible
+    assert "hardened for 18 days from Sun 30 May 2027, not before Thu 17 Jun 2027" in plan.reason
+    plan = sow_plan(LIBRARY["zinnia"], Goal.FLOWERING, date(2027, 7, 31), NORTH)
+    days = {step.name: step.day for step in plan.steps}
+    assert date(2027, 5, 30) <= days["start hardening"]
+    assert (days["plant out"] - days["start hardening"]).days == 18
 
 
 PLANNABLE = sorted(
