@@ -89,8 +89,9 @@ class CardScreen(PageScreen, inherit_bindings=False):
         self.query_one(KeyBar).rewrite()
 
     def on_pick_list_moved(self) -> None:
-        """The head may tell of the row; what was asked of another one is no longer open."""
+        """Head and foot may tell of the row; what was asked of another one is no longer open."""
         self.query_one("#head", Told).rewrite()
+        self.query_one(KeyBar).rewrite()
         if self._asked:
             self.say("")
 

@@ -63,6 +63,16 @@ class CropScreen(CardScreen, inherit_bindings=False):
         rules = self.rules
         return crop_figures(self.crop, rules.library, rules.changed)
 
+    @property
+    def foot_idle(self) -> frozenset[str]:
+        """Only a figure of one's own can be taken back to the library's."""
+        return super().foot_idle | (frozenset() if self._own() else {"library-figure"})
+
+    def _own(self) -> bool:
+        """Whether the figure under the cursor is the season's own."""
+        name = self.picks.picked
+        return any(figure.own for figure in self.figures() if figure.name == name)
+
     def head_lines(self, width: int) -> Sequence[Line]:
         """Names, hazards in a word each, and the figure under the cursor in full."""
         crop = self.crop

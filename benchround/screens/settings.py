@@ -54,6 +54,13 @@ class SettingsScreen(WideCard, inherit_bindings=False):
         return list(all_rows(season, said, units_of(season.settings), self.bench.look))
 
     @property
+    def foot_idle(self) -> frozenset[str]:
+        """Only a place, and a container of one's own, can be removed."""
+        sort, name = self._picked
+        removes = sort in (PLACE, CONTAINER) and bool(name)
+        return super().foot_idle | (frozenset() if removes else {"remove"})
+
+    @property
     def _picked(self) -> tuple[str, str]:
         """What sort of row the cursor stands on, and its name."""
         sort, _, name = self.picks.picked.partition("\n")
