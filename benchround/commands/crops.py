@@ -17,7 +17,7 @@ from benchround.reckoning.crop_named import crop_named
 from benchround.shell.crop_rules import CropRules, rules_of
 from benchround.shell.opened import add_season, figure_word, reading, writing
 from benchround.shell.saying import add_json, answer, recorded_lines, written
-from benchround.whereabouts import find_season
+from benchround.whereabouts import find_season, sample_folder
 
 HELP = "look crops up, and change figures of one for the season"
 EXAMPLE = "benchround crops cosmos"
@@ -47,12 +47,17 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         help="figures to change, or to give back",
     )
     add_season(parser)
+    parser.add_argument("--sample", action="store_true", help="as the sample season has it")
     add_json(parser)
 
 
 def run(given: argparse.Namespace) -> int:
     """List, show or change."""
     library = load_library()
+    if given.sample:
+        if given.words:
+            raise InputError("The sample season is not written to: leave --sample out.")
+        given.season = str(sample_folder())
     if given.words:
         return _change(given)
     found = _exact(library, given.crop) if given.crop else None

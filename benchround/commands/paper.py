@@ -46,7 +46,7 @@ DETAILS = (
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Print or enter, each with its own arguments."""
-    ways = parser.add_subparsers(dest="way", metavar="print|enter", required=True)
+    ways = parser.add_subparsers(dest="way", metavar="print|enter")
     printing = _way(ways, "print", "print the day's round", EXAMPLE)
     season_arguments(printing)
     printing.add_argument("--pdf", metavar="FILE", default="", help="write a PDF")
@@ -65,6 +65,11 @@ def _way(
 
 def run(given: argparse.Namespace) -> int:
     """Print the sheet, or show and record what was typed."""
+    if not given.way:
+        raise InputError(
+            "Say which: 'benchround paper print' writes the day's round, 'benchround paper enter "
+            "CODE NUMBERS' takes what was ticked on it."
+        )
     if given.way == "enter":
         given.entry, given.season = _entry_and_season(given.entry)
     desk = open_given(given, writing=given.way == "enter" and given.yes)

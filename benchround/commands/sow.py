@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from datetime import date
 
+from benchround.core.batch_names import letter_words
 from benchround.core.caution.due import Work, cautions_for, mixed_with_edible
 from benchround.core.crop.crop import Crop
 from benchround.core.dates import say_day
@@ -79,6 +80,7 @@ def run(given: argparse.Namespace) -> int:
         )
         said = cautions_said(ids, desk.season, desk.today, crop)
         minds = _minds(desk, crop, draft, day)
+        lettered = letter_words(draft.about, desk.season.batches)
         records = desk.record((draft, *read), desk.today)
         batch = desk.season.batches[draft.about]
         label, ahead = label_of(batch, crop), ahead_of(desk.season, batch, crop, desk.today)
@@ -96,6 +98,7 @@ def run(given: argparse.Namespace) -> int:
             "written": written(records),
         }
         lines = _lines(batch.id, label, ahead, desk.today)
+        lines[1:1] = [f"  {lettered}"] if lettered else []
         lines += [*(f"mind: {words}" for words in minds), *said, *recorded_lines(records)]
         answer(value, lines, as_json=given.json)
     return 0

@@ -67,7 +67,8 @@ def run(given: argparse.Namespace) -> int:
             "cautions": list(said),
             "written": written(records),
         }
-        lines = [f"ticked, {left} left to do: {task.key}", *said, *recorded_lines(records)]
+        named = task.key.rstrip(":")
+        lines = [f"ticked, {left} left to do: {named}", *said, *recorded_lines(records)]
         answer(value, lines, as_json=given.json)
     return 0
 

@@ -22,6 +22,9 @@ EXAMPLE = "benchround today --sample --json"
 def arguments(parser: argparse.ArgumentParser) -> None:
     """The command's arguments."""
     parser.add_argument("season", nargs="?", default="", help="season folder")
+    parser.add_argument(
+        "--season", metavar="FOLDER", dest="folder", default="", help="the same as an option"
+    )
     parser.add_argument("--on", metavar="DATE", default="", help="day to look at, as 2026-05-27")
     parser.add_argument("--json", action="store_true", help="print JSON")
     parser.add_argument("--sample", action="store_true", help="the sample season on its own day")
@@ -50,7 +53,7 @@ def _which(given: argparse.Namespace) -> tuple[Path, date]:
     on = read_iso(given.on) if given.on else None
     if given.sample:
         return sample_folder(), on or SAMPLE_DAY
-    found = find_season(given.season)
+    found = find_season(given.season or given.folder)
     if found is None:
         raise SeasonError(
             "There is no season yet: begin one with 'benchround', or look at the sample with "

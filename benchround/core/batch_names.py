@@ -44,3 +44,22 @@ def next_name(name: str) -> str:
     if match is None:
         raise ValueError(f"{name!r} has no number to count on from")
     return f"{match[1]}{int(match[2]) + 1:02d}{match[3]}"
+
+
+def letter_words(name: str, taken: Iterable[str]) -> str:
+    """Why a name ends in a letter, the first time one does so; else empty.
+
+    Args:
+        name: the name of the new batch.
+        taken: the names there were before.
+    """
+    match = _NAME.fullmatch(name)
+    if match is None or not match[3]:
+        return ""
+    known = (_NAME.fullmatch(other) for other in taken)
+    if any(other is not None and other[3] == match[3] for other in known):
+        return ""
+    return (
+        f"the {match[3]} is this computer's: it keeps its numbers apart from those of the computer "
+        "that began the season"
+    )

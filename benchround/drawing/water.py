@@ -23,6 +23,9 @@ DRY_BY_LAST_NIGHT = "dry by last night"
 """Of a tray emptied in the course of yesterday, on the morning of which it may have been filled."""
 STATE = 18
 """Cells of the state in words: the longest is "dry by mid-morning"."""
+NARROW_PLACE = 10
+SHARE_WIDE = 5
+SPARE, SHORT_SPARE = "left to spare", "left"
 LONGEST_BAR = 100
 NO_TRAYS = "Nothing stands in a tray or pot that is watered."
 
@@ -135,9 +138,9 @@ def water_rows(trays: Iterable[WaterLeft], width: int, glyphs: Glyphs = UNICODE)
 def _columns(width: int) -> tuple[int, int, int, int]:
     """Cells for the title, the place, the state and the bar; narrow ones go without."""
     state = min(STATE, max(8, width // 3))
-    place = 12 if width >= 75 else 0
+    place = 12 if width >= 75 else NARROW_PLACE if width >= 55 else 0
     label = min(44, max(6, width * 3 // 10))
-    rest = width - label - 1 - state - 1 - (place + 1 if place else 0) - 5
+    rest = width - label - 1 - state - 1 - (place + 1 if place else 0) - SHARE_WIDE
     return label, place, state, min(LONGEST_BAR, max(0, rest))
 
 
@@ -168,7 +171,7 @@ def water_lines(
     if place:
         heads.insert(1, fit("place", place, glyphs))
     if bar:
-        heads.append("left to spare")
+        heads.append(SPARE if bar + SHARE_WIDE >= len(SPARE) else SHORT_SPARE)
     lines = [(Inked(" ".join(heads), Role.QUIET),), *water_rows(trays, width, glyphs)]
     return tuple(within_width(lines, width, glyphs))
 

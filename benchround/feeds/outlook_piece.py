@@ -38,6 +38,9 @@ FURTHEST_DAYS = 30
 STRONGEST_FORCE = 12
 
 
+FROST = "frost"
+
+
 def how(units: Units) -> str:
     """How a line is written, its figures in the grower's units."""
     temps = "41 73" if units.degrees is Degrees.F else "5 23"
@@ -194,6 +197,8 @@ class Piece:
     def _refuse(self, word: str) -> None:
         near = words_near(word)
         hint = f"is it {' or '.join(near)}?" if near else f"{how(self.units)}."
+        if word.startswith(FROST):
+            hint = f"a frost is told by the day's lowest and highest; {how(self.units)}."
         raise self.error(f"'{word}' was not understood: {hint} Nothing was recorded.", word)
 
     def error(self, message: str, word: str) -> OutlookLineError:

@@ -147,10 +147,14 @@ def phrase_of(first: str, second: str) -> Sky | None:
     return PHRASES.get((first, second))
 
 
+LIKENESS = 0.7
+"""How alike a known word must be to be offered, 0 to 1, by difflib (our proposal)."""
+
+
 def words_near(word: str) -> tuple[str, ...]:
     """Known words like a mistyped one, the likeliest first."""
     if len(word) >= LEAST_LETTERS:
         cut = tuple(name for name in WORDS if name.startswith(word))
         if cut:
             return cut[:3]
-    return tuple(get_close_matches(word, ALL_WORDS, n=2, cutoff=0.6))
+    return tuple(get_close_matches(word, ALL_WORDS, n=2, cutoff=LIKENESS))

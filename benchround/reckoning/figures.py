@@ -8,7 +8,7 @@ import re
 from collections.abc import Sequence
 from datetime import date
 
-from benchround.core.errors import OutOfRangeError
+from benchround.core.errors import InputError, OutOfRangeError
 from benchround.core.numbers.ranges import within
 from benchround.core.typed.figures import whole_in
 
@@ -51,7 +51,13 @@ def share(text: str) -> float:
     stripped = text.strip()
     if stripped.endswith("%"):
         return number(stripped[:-1]) / 100.0
-    return number(stripped)
+    found = number(stripped)
+    if 2.0 <= found <= 100.0:
+        raise InputError(
+            f"{stripped[:40]!r} is no share: give a figure up to 1; write {found:g}% or "
+            f"{found / 100.0:g}."
+        )
+    return found
 
 
 def count(text: str) -> int:

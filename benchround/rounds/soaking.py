@@ -104,6 +104,7 @@ def _in_cold(view: BatchView) -> Iterator[Proposal]:
             view.crop.source("treatments"),
         ),
         (draft(view, Kind.BROUGHT_OUT),),
+        slot=Slot.FIRST,
     )
     looked = view.since(Kind.LOOKED) or begun
     look_on = looked + timedelta(days=LOOK_EVERY_DAYS)

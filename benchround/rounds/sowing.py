@@ -11,7 +11,7 @@ from benchround.core.lifecycle import Stage
 from benchround.core.planning.last_sowing import window_span
 from benchround.core.record import Kind
 from benchround.core.seed.packet_words import amount_words, packet_words, urgent_words
-from benchround.core.task import Ask, Family, Harm, Why, Window
+from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
 from benchround.rounds.proposal import Proposal, draft, in_sight
 from benchround.rounds.seed_packet import packet_for, seeds_for
 from benchround.rounds.stalled import sowing_slot
@@ -158,7 +158,7 @@ def _sow(view: BatchView, span: Span | None, when: Window) -> Iterator[Proposal]
                 per_cell=view.crop.growing.per_cell,
             ),
         ),
-        slot=sowing_slot(view),
+        slot=Slot.EVENING if _dry_yet(view) else sowing_slot(view),
         asks=(
             Ask("seeds", "seeds sown", str(seeds or ""), needed=False),
             Ask("cells", "cells", str(planned.count("cells") or "") if planned else ""),
@@ -173,7 +173,7 @@ def _sow(view: BatchView, span: Span | None, when: Window) -> Iterator[Proposal]
 
 def _dry_yet(view: BatchView) -> str:
     if view.stage is Stage.PLANNED and soaking_treatment(view) is not None:
-        return "Not soaked yet: soak overnight first. "
+        return "Not soaked yet: soak tonight, sow tomorrow. "
     return ""
 
 

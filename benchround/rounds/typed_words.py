@@ -6,6 +6,7 @@ import re
 from datetime import time
 
 from benchround.core.errors import InputError, UnknownNameError
+from benchround.core.kind_words import kinds_meant
 from benchround.core.near_names import near_words, shown
 from benchround.core.record import Kind
 from benchround.core.record_figures import ELSEWHERE, KINDS, FigureRule, Form
@@ -27,6 +28,11 @@ def kind_named(text: str) -> Kind:
     wanted = " ".join(text.replace("-", " ").replace("_", " ").lower().split())
     kinds = {str(kind): kind for kind in Kind}
     found = kinds.get(wanted)
+    meant = () if found is not None else kinds_meant(wanted)
+    if meant:
+        raise UnknownNameError(
+            f"Nothing is recorded as {shown(text)}: write {' or '.join(map(_typed, meant))}."
+        )
     begins = [kind for name, kind in kinds.items() if wanted and name.startswith(wanted)]
     if found is None and len(begins) == 1:
         found = begins[0]
@@ -38,6 +44,11 @@ def kind_named(text: str) -> Kind:
             f"'{found}' has a command of its own: use 'benchround {ELSEWHERE[found]}'."
         )
     return found
+
+
+def _typed(kind: Kind) -> str:
+    """A kind as it is typed in one word."""
+    return str(kind).replace(" ", "-")
 
 
 def batch_named(text: str, season: Season) -> str:

@@ -12,6 +12,9 @@ from benchround.core.crop.search import Named, find_crops, folded
 from benchround.core.frozen import dataclass
 from benchround.core.season import Season
 
+ALSO = 3
+"""Rank of what is found by another name or by where it stands."""
+
 
 class Sort(StrEnum):
     """What was found."""
@@ -68,8 +71,13 @@ def find(letters: str, things: Sequence[Found], crops: Iterable[Named]) -> tuple
         return tuple(things)
     ranked = [(rank, thing) for thing in things if (rank := _rank(words, thing)) is not None]
     ranked.sort(key=lambda pair: pair[0])
-    names = (_crop(name) for name in find_crops(letters, crops))
-    return (*(thing for _, thing in ranked), *names)
+    names = [_crop(name) for name in find_crops(letters, crops)]
+    start = " ".join(words)
+    named = [name for name in names if folded(name.title).startswith(start)]
+    rest = [name for name in names if name not in named]
+    own = [thing for rank, thing in ranked if rank < ALSO]
+    also = [thing for rank, thing in ranked if rank >= ALSO]
+    return (*own, *named, *also, *rest)
 
 
 def _rank(words: Sequence[str], thing: Found) -> int | None:
@@ -88,7 +96,7 @@ def _rank_of(word: str, thing: Found, *, whole: bool) -> int | None:
         thing: what may go by it.
         whole: it must be a word by itself, as the 3 of "bed 3".
     """
-    for least, keywords in ((0, thing.names), (3, thing.also)):
+    for least, keywords in ((0, thing.names), (ALSO, thing.also)):
         if word in keywords or (whole and any(word in one.split() for one in keywords)):
             return least
         if whole:
@@ -109,9 +117,10 @@ def _batches(season: Season) -> Iterator[Found]:
         variety = f" '{batch.variety}'" if batch.variety else ""
         alive = f", {main.alive} alive" if main.alive is not None and not main.ended else ""
         more = f"{main.stage}{alive}{f', {where}' if where else ''}"
-        names = _folded((name, crop.name, crop.latin, *crop.synonyms, batch.variety))
+        names = _folded((name, crop.name, batch.variety))
+        others = (crop.latin, *crop.synonyms)
         title = f"{name} {crop.name}{variety}"
-        yield Found(Sort.BATCH, name, title, more, names, _folded((where, main.stage)))
+        yield Found(Sort.BATCH, name, title, more, names, _folded((*others, where, main.stage)))
 
 
 def _places(season: Season) -> Iterator[Found]:
@@ -134,9 +143,10 @@ def _packets(season: Season) -> Iterator[Found]:
         variety = f" '{packet.variety}'" if packet.variety else ""
         left = "" if packet.left is None else f"{packet.left} left"
         more = ", ".join(words for words in (str(packet.year or ""), left, packet.storage) if words)
-        names = _folded((packet.id, crop.name, crop.latin, *crop.synonyms, packet.variety))
+        names = _folded((packet.id, crop.name, packet.variety))
+        others = _folded((crop.latin, *crop.synonyms, packet.storage))
         title = f"{packet.id} {crop.name}{variety}"
-        yield Found(Sort.PACKET, packet.id, title, more, names, _folded((packet.storage,)))
+        yield Found(Sort.PACKET, packet.id, title, more, names, others)
 
 
 def _crop(name: Named) -> Found:

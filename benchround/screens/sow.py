@@ -8,6 +8,7 @@ from datetime import date
 from typing import TYPE_CHECKING, Self
 
 from benchround.core.batch.batch import Batch, fold_batch
+from benchround.core.batch_names import letter_words
 from benchround.core.caution.due import (
     CAUTIONS,
     Work,
@@ -353,7 +354,8 @@ class SowScreen(Sheet, inherit_bindings=False):
         drafts = [
             Draft(Kind.CAUTION_READ, read_key(name, crop.key)) for name in sorted(self._agreed)
         ]
-        name = f"{crop.name} {self._number}"
+        lettered = letter_words(self._number, self.desk.season.batches)
+        name = f"{crop.name} {self._number}{f' ({lettered})' if lettered else ''}"
         words = f"{name} planned for {say_day(day)}" if says.planned else f"{name} sown"
         on = min(day, today) if says.planned else day
         return self.bench.doings.record([*drafts, says.draft], on, words=words)

@@ -105,3 +105,11 @@ def test_what_is_sown_in_a_drill_takes_no_cells(capsys: pytest.CaptureFixture[st
     said = run(["reckon", "plan", "parsnip", "--pick", *words], capsys).out
     assert "seeds in the drill" in said
     assert "cells," not in said
+
+
+def test_a_share_typed_as_a_whole_number_is_told_how_to_write_it(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    ran = run(["reckon", "quantity", "--want", "24", "--germination", "80"], capsys)
+    assert ran.code == 1
+    assert "write 80% or 0.8" in ran.err

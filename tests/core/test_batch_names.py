@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchround.core.batch_names import LETTERS, free_name, letter_of, next_name
+from benchround.core.batch_names import LETTERS, free_name, letter_of, letter_words, next_name
 
 MACHINES = st.lists(
     st.text("abxyz019-", min_size=1, max_size=6), min_size=1, max_size=len(LETTERS), unique=True
@@ -58,3 +58,9 @@ def test_names_count_on() -> None:
     assert all(next_name(one) == other for one, other in pairwise(names))
     with pytest.raises(ValueError, match="no number"):
         next_name("tray")
+
+
+def test_the_letter_is_explained_the_first_time_it_comes() -> None:
+    assert letter_words("b34v", ("b33", "b12k")).startswith("the v is this computer's")
+    assert letter_words("b35v", ("b33", "b34v")) == ""
+    assert letter_words("b34", ("b33",)) == ""

@@ -3,8 +3,11 @@
 import pytest
 
 from benchround.core.crop.crop import PlantClass
-from benchround.core.crop.search import find_crops, folded
+from benchround.core.crop.search import find_crops, folded, key_spelled
+from benchround.core.errors import UnknownNameError
+from benchround.core.typed.diary_line import crop_meant
 from benchround.crops import CropNames
+from benchround.reckoning.crop_named import crop_named
 from tests.crops.published import KEYS, LIBRARY, crop
 
 NAMES = LIBRARY.names()
@@ -73,3 +76,34 @@ def test_accents_on_either_side_make_no_difference() -> None:
     rose = CropNames("rosee", "Ros\u00e9e d'\u00c9t\u00e9", "Rosa", (), PlantClass.UNKNOWN)
     assert find_crops("rosee d'ete", [rose]) == [rose]
     assert find_crops("ROSE\u0301E", [rose]) == [rose]
+
+
+@pytest.mark.parametrize(
+    ("typed", "key"),
+    [  # plurals and names run together, as gardeners write them (common practice, no source)
+        ("sweet peas", "sweet-pea"),
+        ("peas", "pea"),
+        ("broadbean", "broad-bean"),
+        ("Broadbeans", "broad-bean"),
+        ("tomatoes", "tomato"),
+        ("french beans", "french-bean"),
+        ("poppies, iceland", None),
+        ("cosmoss", None),
+        ("banana", None),
+        ("", None),
+    ],
+)
+def test_plurals_and_names_run_together_are_found(typed: str, key: str | None) -> None:
+    assert key_spelled(typed, NAMES) == key
+    if key is not None:
+        assert _found(typed)[0] == key
+        assert crop_named(typed).key == key
+        assert crop_meant(typed, NAMES) == key
+
+
+def test_no_crop_is_offered_that_is_far_off() -> None:
+    with pytest.raises(UnknownNameError) as caught:
+        crop_named("banana")
+    assert "near it" not in str(caught.value)
+    with pytest.raises(UnknownNameError, match="tomato"):
+        crop_named("tommato")

@@ -48,14 +48,14 @@ def test_days_left_in_words(days: int | None, part: DayPart | None, words: str) 
 
 @pytest.mark.parametrize(("share", "cells"), [(0.0, 0), (0.001, 1), (0.25, 5), (0.5, 10), (1, 20)])
 def test_bars_are_as_long_as_their_share(share: float, cells: int) -> None:
-    # at 63 cells the bar has 20
-    (line,) = water_rows([tray("b1", "x", share, 3)], 63, ASCII)
+    # at 82 cells the bar has 20
+    (line,) = water_rows([tray("b1", "x", share, 3)], 82, ASCII)
     text = "".join(span.text for span in line)
     assert (text.count("#"), text.count(".")) == (cells, 20 - cells)
 
 
 def test_parts_of_a_cell_are_drawn_in_eighths() -> None:
-    (line,) = water_rows([tray("b1", "x", 0.5 + 3 / 160, 3)], 63, UNICODE)
+    (line,) = water_rows([tray("b1", "x", 0.5 + 3 / 160, 3)], 82, UNICODE)
     assert "█" * 10 + "▍" + "·" * 9 in "".join(span.text for span in line)
 
 

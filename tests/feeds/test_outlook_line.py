@@ -143,6 +143,7 @@ def test_a_force_is_echoed_with_what_it_is_taken_for() -> None:
 REFUSED = [
     ("5 23 snuny", "snuny", "sunny"),
     ("5 23 clo", "clo", "cloud"),
+    ("frost tonight", "frost", "lowest and highest; write it like: 5 23"),
     ("5 23 xyzzy", "xyzzy", "5 23 sun"),
     ("5,23 sun", "5,23", "understood"),
     ("5 sun", "5", "lowest or highest"),

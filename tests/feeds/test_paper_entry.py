@@ -328,3 +328,10 @@ def test_a_lid_typed_in_is_said_as_the_round_says_it(
     shown = capsys.readouterr().out
     assert "fully open" in shown
     assert " off" not in shown
+
+
+def test_paper_alone_says_what_to_do(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["paper"]) == 1
+    said = capsys.readouterr().err
+    assert "benchround paper print" in said
+    assert "benchround paper enter" in said

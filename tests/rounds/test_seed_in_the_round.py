@@ -15,7 +15,7 @@ from benchround.core.errors import InputError
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.seed.waiting import Waiting, forecast
-from benchround.core.task import Family, Standing, Task
+from benchround.core.task import Family, Slot, Standing, Task
 from benchround.crops.library import load_library
 from benchround.rounds.answers import drafts_for
 from benchround.rounds.build import build_round
@@ -442,3 +442,24 @@ def test_cold_is_named_with_where_to_go_or_until_when_to_wait() -> None:
     winter = year.must(F.LOOK, "b02", -150)
     assert "stalled by cold" in winter.instruction
     assert "wait: " in winter.instruction or "wait for warmth" in winter.instruction
+
+
+def test_seed_that_is_not_soaked_yet_is_sown_after_the_soaking() -> None:
+    """Lupins are soaked the evening before they are sown (common practice, no source)."""
+    year = Year()
+    day = (DAY + timedelta(days=5)).isoformat()
+    year.on(0, Kind.PLANNED, "b01", crop="lupin", place="cool", wanted=12, sow_on=day)
+    year.on(0, Kind.PLANNED, "b02", crop="cosmos", place="cool", wanted=12, sow_on=day)
+    assert year.must(F.SOW, "b01", 5).slot is Slot.EVENING
+    assert year.must(F.SOW, "b02", 5).slot is Slot.MORNING
+    year.on(5, Kind.SOAKED, "b01", seeds=16)
+    assert year.must(F.SOW, "b01", 6).slot is Slot.MORNING
+
+
+def test_seed_is_fetched_from_the_cold_before_it_is_sown() -> None:
+    year = Year()
+    year.place("fridge", name="Fridge", kind="fridge", order=9)
+    year.on(-60, Kind.PLANNED, "b01", crop="aquilegia", place="warm", wanted=12)
+    year.on(-50, Kind.CHILLED, "b01", days=42, place="fridge")
+    order = [task.family for task in build_round(year.season(), DAY).tasks if task.about == "b01"]
+    assert order.index(F.CHILL) < order.index(F.SOW)

@@ -64,6 +64,13 @@ def test_nothing_goes_by_letters_nobody_uses() -> None:
     assert find("", everything(empty_season()), NAMES) == ()
 
 
+def test_a_name_of_its_own_stands_above_a_synonym() -> None:
+    """Larkspur is called delphinium too."""
+    batches = Found(Sort.BATCH, "b90", "b90 Larkspur", "", ("b90", "larkspur"), ("delphinium",))
+    keys = [one.key for one in find("delph", (batches,), NAMES)]
+    assert keys.index("crop:delphinium") < keys.index("batch:b90") < keys.index("crop:larkspur")
+
+
 def test_hostile_names_are_found_by_their_own_letters() -> None:
     season = hostile_season()
     things = everything(season)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import pytest
 
+from benchround.core.kind_words import ALSO
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.task import Family
 from benchround.desk import Desk
 from benchround.screens.record_fields import NOT_BY_HAND, kinds_for
-from benchround.screens.record_words import ALSO, kind_finder
+from benchround.screens.record_words import kind_finder
 from benchround.screens.widgets.field import Choice
 from tests.screens.stage import app_on, form_of, seen, stand_on
 

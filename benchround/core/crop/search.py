@@ -29,6 +29,8 @@ class Named(Protocol):
 
 AnyNamed = TypeVar("AnyNamed", bound=Named)
 
+PLURALS = (("ies", "y"), ("oes", "o"), ("es", ""), ("s", ""))
+"""Endings of a plural, and what stands there for one."""
 INSIDE = 8
 """Rank of letters found only inside a word, behind every kind of beginning."""
 
@@ -48,11 +50,54 @@ def find_crops(letters: str, crops: Iterable[AnyNamed]) -> list[AnyNamed]:
     Returns:
         The crops found; those of equal rank by common name.
     """
-    wanted = folded(letters)
+    known = tuple(crops)
+    found = _ranked(folded(letters), known)
+    if found:
+        return found
+    for spelling in spellings(letters)[1:]:
+        found = _ranked(spelling, known)
+        if found:
+            return found
+    key = key_spelled(letters, known)
+    return [crop for crop in known if crop.key == key]
+
+
+def _ranked(wanted: str, crops: Iterable[AnyNamed]) -> list[AnyNamed]:
     ranked = ((rank_of(wanted, crop), folded(crop.name), crop) for crop in crops)
     found = [(rank, name, crop) for rank, name, crop in ranked if rank is not None]
     found.sort(key=lambda entry: entry[:2])
     return [crop for _, _, crop in found]
+
+
+def spellings(text: str) -> tuple[str, ...]:
+    """A name as it was typed, folded, and as one of a kind where it may be a plural."""
+    wanted = folded(text)
+    others = [
+        wanted.removesuffix(ending) + single
+        for ending, single in PLURALS
+        if wanted.endswith(ending) and not wanted.endswith("ss") and len(wanted) > len(ending) + 1
+    ]
+    return (wanted, *others)
+
+
+def key_spelled(text: str, crops: Iterable[Named]) -> str | None:
+    """The key of the only crop of which a text is a name, a plural, or a name run together.
+
+    A name as typed goes before its other spellings. None where there is none or more than one.
+    """
+    known = [(crop.key, {name for _, name in _names(crop)}) for crop in crops]
+    for spelling in spellings(text):
+        keys = {key for key, names in known if spelling in names}
+        if keys:
+            return keys.pop() if len(keys) == 1 else None
+    for spelling in spellings(text):
+        together = spelling.replace(" ", "")
+        keys = {
+            key for key, names in known if any(name.replace(" ", "") == together for name in names)
+        }
+        if keys and together:
+            return keys.pop() if len(keys) == 1 else None
+    return None
 
 
 def rank_of(wanted: str, crop: Named) -> int | None:

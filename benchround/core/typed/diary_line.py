@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
-from benchround.core.crop.search import Named, find_crops, folded
+from benchround.core.crop.search import Named, find_crops, folded, key_spelled
 from benchround.core.errors import InputError
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.site import Place
@@ -118,7 +118,7 @@ def crop_meant(text: str, crops: Iterable[Named]) -> str:
         InputError: no crop, or more than one, answers to it.
     """
     known = tuple(crops)
-    exact = _exact_crop(text, _keys_by_name(known))
+    exact = _exact_crop(text, _keys_by_name(known)) or key_spelled(text, known)
     if exact is not None:
         return exact
     start = f" {folded(text)}"

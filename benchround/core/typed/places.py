@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from benchround.core.errors import InputError
@@ -15,6 +16,7 @@ from benchround.core.walk import ORDER
 MOST_PLACES = 60
 LONGEST = int(PLACE_FIGURES["name"].high)
 KINDS = ", ".join(PlaceKind)
+_PARTED = re.compile("[;,]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,13 +31,13 @@ def read_places(text: str) -> tuple[TypedPlace, ...]:
     """The places of a line, in walking order; none where nothing was typed.
 
     Args:
-        text: places parted by semicolons, each a name, or a name, a colon and the kind. A name
-            without a kind must hold the word of one, as "Frame A" does.
+        text: places parted by semicolons or commas, each a name, or a name, a colon and the kind.
+            A name without a kind must hold the word of one, as "Frame A" does.
 
     Raises:
         InputError: a piece has no name or no kind, or a name comes twice.
     """
-    pieces = [piece.strip() for piece in text.split(";") if piece.strip()]
+    pieces = [piece.strip() for piece in _PARTED.split(text) if piece.strip()]
     if len(pieces) > MOST_PLACES:
         raise InputError(f"{len(pieces)} places are more than {MOST_PLACES}.")
     found = tuple(_place(piece) for piece in pieces)

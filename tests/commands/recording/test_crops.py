@@ -143,3 +143,9 @@ def test_without_a_season_the_library_can_be_read(
     assert run("crops", "leek").code == 0
     ran = run("crops", "leek", "set", "growing.pot_on=yes")
     assert (ran.code, "benchround new" in ran.err) == (1, True)
+
+
+def test_the_sample_is_looked_at_as_in_other_commands(season: Path, run: Run) -> None:
+    assert run("crops", "cosmos", "--sample").out.startswith("Cosmos")
+    assert run("crops", "cosmos", "set", "growing.pinch_pairs=3", "--sample").code == 1
+    assert run("today", "--season", str(season)).out == run("today", str(season)).out != ""

@@ -223,3 +223,21 @@ def test_without_a_count_it_says_that_all_were_taken(run: Run, season: Path, kin
     assert f"all {alive}: {kind}" in said
     assert "benchround undo --last" in said
     assert "undo" not in run("note", "b20", "lost", "count=1").out
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [  # plain words for what happens at a bench (common practice, no source)
+        ("came up", "write first-up or counted"),
+        ("dead", "write lost"),
+        ("germinated", "write looked or first-up or counted"),
+    ],
+)
+def test_other_words_for_what_happened_lead_to_it(
+    season: Path, run: Run, words: str, said: str
+) -> None:
+    before = files_of(season)
+    ran = run("note", "b20", words)
+    assert ran.code == 1
+    assert said in ran.err
+    assert files_of(season) == before

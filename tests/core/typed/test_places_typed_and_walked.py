@@ -25,6 +25,14 @@ def test_places_by_name_or_with_their_kind() -> None:
     assert read_places(" ; ") == ()
 
 
+def test_commas_part_places_as_semicolons_do() -> None:
+    assert read_places("windowsill: windowsill, cold frame: frame, garden: bed") == (
+        TypedPlace("windowsill", PlaceKind.WINDOWSILL),
+        TypedPlace("cold frame", PlaceKind.FRAME),
+        TypedPlace("garden", PlaceKind.BED),
+    )
+
+
 @pytest.mark.parametrize(
     ("typed", "says"),
     [
