@@ -66,7 +66,8 @@ ASKED_AT: Mapping[BatchFamily, frozenset[Stage]] = {
     spares.propose: SEEDLING | YOUNG | OUTWARD,
     supporting.propose: frozenset(supporting.STAGES),
     deadheading.propose: frozenset({Stage.FLOWERING, Stage.CROPPING}),
-    flower_watch.propose: SEEDLING | {*flower_watch.STAGES, Stage.FLOWERING, Stage.CROPPING},
+    flower_watch.propose: SEEDLING
+    | {*flower_watch.STAGES, *flower_watch.IN_ITS_TIME, Stage.FLOWERING, Stage.CROPPING},
     relabelling.propose: relabelling.TRAY_STAGES,
     frosted.propose: frozenset(frosted.STAGES),
     clearing.propose: frozenset({Stage.GOING_OVER, Stage.SEED_SAVED}),

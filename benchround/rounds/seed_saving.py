@@ -10,6 +10,7 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Draft, Figure, Kind
 from benchround.core.task import Ask, Family, Harm, Hold, Why, Window
+from benchround.rounds.flower_watch import over_from
 from benchround.rounds.proposal import Proposal, draft, window
 from benchround.rounds.view import BatchView
 
@@ -18,6 +19,8 @@ LOOK_EVERY_DAYS = 3
 WET_MM = 1.0
 SPOILING_RAIN_MM = 5.0
 DRY_DAYS, PACK_LATEST_DAYS = 7, 28
+RIPE = Ask("ripe", "ripe", "no", whole=False, choices=("yes", "no"))
+OVER = Ask("over", "flowering over", "no", whole=False, choices=("yes", "no"))
 SOURCE = "RHS advice on seed collecting and storing (two months from flower to ripe; a dry day)"
 
 
@@ -94,6 +97,7 @@ def _look(view: BatchView) -> Iterator[Proposal]:
     looked = view.since(Kind.LOOKED)
     if looked is not None and looked >= best:
         best = looked + timedelta(days=LOOK_EVERY_DAYS)
+    over = over_from(view)  # asked here too: these looks put off the one that asks it alone
     yield Proposal(
         Family.SAVE_SEED,
         window(best, grace=LOOK_EVERY_DAYS),
@@ -106,7 +110,7 @@ def _look(view: BatchView) -> Iterator[Proposal]:
             SOURCE,
         ),
         (draft(view, Kind.LOOKED),),
-        asks=(Ask("ripe", "ripe", "no", whole=False, choices=("yes", "no")),),
+        asks=(RIPE, *((OVER,) if over is not None and view.day >= over else ())),
     )
 
 

@@ -8,6 +8,7 @@ source.
 from __future__ import annotations
 
 from datetime import date, timedelta
+from itertools import pairwise
 
 import pytest
 
@@ -228,3 +229,85 @@ def test_only_what_dies_after_seeding_is_composted_once_the_seed_is_saved(
     season = fold_season(told.records, LIBRARY)
     assert season.doubts == ()
     assert season.batches["x1"].main.stage is stage
+
+
+def biennial(crop: str) -> Story:
+    """Sown in June 2025 and planted in September."""
+    told = begin()
+    place(told, "bed", name="Bed", kind="bed")
+    told.tell(date(2025, 6, 5), Kind.SOWN, "d1", crop=crop, seeds=40, place="bed", raising="tray")
+    told.tell(date(2025, 6, 20), Kind.FIRST_UP, "d1", count=24)
+    told.tell(date(2025, 9, 10), Kind.PLANTED_OUT, "d1", count=20, place="bed")
+    return told
+
+
+def opens(told: Story, crop: str, since: date) -> date:
+    """The day the crop's time in flower opens at the story's site."""
+    season, flowering = fold_season(told.records, LIBRARY), LIBRARY[crop].flowering
+    assert flowering is not None
+    assert flowering.window is not None
+    span = season.site.year.span(flowering.window, since)
+    assert span is not None
+    return span.opens
+
+
+@pytest.mark.parametrize("crop", ["foxglove", "sweet-william", "forget-me-not", "honesty"])
+def test_a_biennials_first_flower_is_looked_for_in_its_second_year(crop: str) -> None:
+    """Sown one summer, in flower the next (RHS, Biennials: growing from seed; from memory)."""
+    told = biennial(crop)
+    day = opens(told, crop, date(2026, 1, 1))
+    assert day.year == 2026
+    assert looks(told, date(2025, 11, 1)) == []
+    assert looks(told, day - timedelta(days=1)) == []
+    (look,) = looks(told, day)
+    assert look.window.best == day
+    assert look.why.source == LIBRARY[crop].source("flowering")
+    told.tell(day + timedelta(days=3), Kind.FIRST_FLOWER, "d1")
+    assert looks(told, day + timedelta(days=4)) == []
+
+
+def test_bulbs_are_looked_for_each_spring_and_not_all_summer() -> None:
+    told = begin()
+    place(told, "bed", name="Bed", kind="bed")
+    told.tell(date(2024, 11, 5), Kind.PLANTED_BULBS, "t1", crop="tulip", count=20, place="bed")
+    day = opens(told, "tulip", date(2025, 1, 1))
+    (look,) = looks(told, day)
+    assert look.window.best == day
+    told.tell(day, Kind.FIRST_FLOWER, "t1")
+    told.tell(day + timedelta(days=30), Kind.DORMANT, "t1")
+    assert looks(told, date(2025, 10, 1)) == []
+    (again,) = looks(told, day + timedelta(days=365))
+    assert again.window.best == day + timedelta(days=365)
+    assert looks(told, date(2026, 9, 1)) == []  # none came up: not gone round after all summer
+    assert len(looks(told, day + timedelta(days=730))) == 1
+
+
+def test_what_flowers_in_its_time_is_given_up_for_the_year_when_that_is_long_past() -> None:
+    told = biennial("foxglove")
+    assert looks(told, date(2026, 12, 1)) == []
+    day = opens(told, "foxglove", date(2027, 1, 1))
+    assert len(looks(told, day)) == 1
+
+
+def test_looks_at_the_seed_ask_as_well_whether_the_flowering_is_over() -> None:
+    """They come every third day and would put off the question that is asked alone."""
+    told = biennial("foxglove")
+    first = opens(told, "foxglove", date(2026, 1, 1))
+    told.tell(first, Kind.FIRST_FLOWER, "d1")
+    told.tell(first + timedelta(days=5), Kind.MARKED_FOR_SEED, "d1", count=2)
+    flowering = LIBRARY["foxglove"].flowering
+    assert flowering is not None
+    asked: list[date] = []
+    for number in range(120):
+        day = first + timedelta(days=number)
+        for family in (Family.SAVE_SEED, Family.LOOK):
+            for task in tasks(told, day, family):
+                if task.window.best > day:
+                    continue
+                asked += [day for ask in task.asks if ask.into == "over"]
+                told.tell(day, Kind.LOOKED, "d1")
+    over = first + timedelta(days=flowering.lasts_days)
+    assert asked[0] == over
+    apart = [(two - one).days for one, two in pairwise(asked)]
+    assert apart
+    assert max(apart) <= 7
