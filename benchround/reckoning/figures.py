@@ -54,8 +54,8 @@ def share(text: str) -> float:
     found = number(stripped)
     if 2.0 <= found <= 100.0:
         raise InputError(
-            f"{stripped[:40]!r} is no share: give a figure up to 1; write {found:g}% or "
-            f"{found / 100.0:g}."
+            f"{stripped[:40]!r} is no share: give a figure above 0 and up to 1; write "
+            f"{found:g}% or {found / 100.0:g}."
         )
     return found
 

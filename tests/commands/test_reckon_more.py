@@ -90,6 +90,8 @@ def test_the_plan_of_a_deadly_plant_carries_its_caution(capsys: pytest.CaptureFi
     assert "caution: Monkshood: deadly" in said
     harmless = run(["reckon", "plan", "cosmos", *words], capsys).out
     assert "caution" not in harmless
+    food = run(["reckon", "plan", "asparagus", *words], capsys).out
+    assert "never eat" not in food, "it is raised to be eaten"
 
 
 def test_a_plan_gives_one_answer_for_planting_out(capsys: pytest.CaptureFixture[str]) -> None:

@@ -175,11 +175,15 @@ def crop_cautions(crop: Crop) -> tuple[str, ...]:
 
 
 def poison_cautions(crop: Crop) -> tuple[str, ...]:
-    """Ids a plan says of a crop that does harm when eaten or touched, worst first."""
+    """Ids a plan says of a crop that does harm when eaten or touched, worst first.
+
+    Of food nobody is told never to eat it; what its other parts do stands on its own page.
+    """
     plant = plant_of(crop)
     if not plant.poisonous:
         return ()
-    return _worst_first(frozenset(plant.own() or {"C13"}))
+    general = frozenset[str]() if crop.edible else frozenset({"C13"})
+    return _worst_first(frozenset(plant.own()) or general)
 
 
 def setup_cautions(page: Page, place: Place | None = None) -> tuple[str, ...]:
