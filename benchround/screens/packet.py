@@ -111,6 +111,11 @@ class PacketSheet(Sheet, inherit_bindings=False):
             fields = [field for field in fields if field.id != "name"]
         return fields
 
+    def retell(self) -> None:
+        """Say how a crop is named while none is."""
+        crop = self.form.field("crop")
+        crop.hint = "" if crop.choice else "type its first letters"
+
     def on_mount(self) -> None:
         """Begin behind the crop where that is known."""
         super().on_mount()

@@ -102,8 +102,12 @@ def packet_page(packet: Packet, season: Season, day: date, width: int) -> Iterat
     years = age_years(packet, day)
     age = f", {years} years old" if years and years > 1 else ", a year old" if years else ""
     yield from pair("year", f"{packet.year or 'not said'}{age}", width)
-    held = f" of {packet.seeds}" if packet.seeds is not None else ""
-    yield from pair("left", f"{left_words(packet, season)}{held}", width)
+    left = left_words(packet, season)
+    if packet.seeds is not None:
+        left = (
+            f"none of {packet.seeds}, {left}" if packet.left == 0 else f"{left} of {packet.seeds}"
+        )
+    yield from pair("left", left, width)
     tested = f" of {packet.tested} tested" if packet.tested else ""
     yield from pair("germination", f"{share_words(packet)}{tested}", width)
     yield from pair("kept", packet.storage or "not said where", width)

@@ -38,6 +38,13 @@ class PacketsScreen(CardScreen, inherit_bindings=False):
         super().__init__()
         self._begin_on = about
 
+    @property
+    def foot_idle(self) -> frozenset[str]:
+        """Nothing is sown from a packet that is used up."""
+        packet = self.desk.season.packets.get(self.picks.picked)
+        empty = packet is not None and packet.left == 0
+        return super().foot_idle | (frozenset(("sow-packet",)) if empty else set())
+
     def on_mount(self) -> None:
         """Stand on the packet asked for."""
         self.write_card(self._begin_on)

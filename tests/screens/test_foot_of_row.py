@@ -53,3 +53,17 @@ async def test_the_librarys_is_named_on_own_figures(desk: Desk) -> None:
         await pilot.press("x", "x")
         await pilot.pause()
         assert "x library's" not in foot(app)
+
+
+async def test_sow_is_named_on_packets_that_hold_seed(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test(size=(120, 40)) as pilot:
+        await pilot.press("g", "p")
+        await pilot.pause()
+        for name, named in (("p03", True), ("p05", False), ("p02", True)):  # p05 is used up
+            go_to_row(app, name)
+            await pilot.pause()
+            assert ("s sow" in foot(app)) is named, name
+        go_to_row(app, "p05")
+        await pilot.pause()
+        assert "none of 60, used up" in seen(app)

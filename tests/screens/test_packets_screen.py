@@ -210,3 +210,14 @@ async def test_the_words_over_the_columns_stand_over_the_list_only(desk: Desk) -
         await pilot.press("tab")
         await pilot.pause()
         assert seen(app).splitlines()[1] == heads
+
+
+async def test_how_a_crop_is_named_is_said_only_while_none_is(desk: Desk) -> None:
+    app = app_on(desk)
+    async with app.run_test() as pilot:
+        await pilot.press("g", "p", "n")
+        await pilot.pause()
+        assert "type its first letters" in seen(app)
+        await pilot.press(*"zin", "tab")
+        await pilot.pause()
+        assert "type its first letters" not in seen(app)
