@@ -20,6 +20,7 @@ from benchround.core.errors import (
     InputError,
     UnknownNameError,
 )
+from benchround.core.looking_back import known_on
 from benchround.core.record import Draft, Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.task import Round, Task
@@ -40,6 +41,7 @@ class Desk:
         folder: the open season folder.
         today: gives the grower's local day; pinned for the sample.
         only_reads: the folder was opened for reading on purpose.
+        as_of: the day looked back at; what is told of later days is left out.
     """
 
     def __init__(
@@ -48,13 +50,15 @@ class Desk:
         today: Callable[[], date] = date.today,
         *,
         only_reads: bool = False,
+        as_of: date | None = None,
     ) -> None:
         self.folder = folder
+        self._as_of = as_of
         self._only_reads = only_reads
         self._today = today
         self._ids = IdMaker(folder.last_id)
         self.library: CropLibrary = load_library()
-        self._book = RecordBook(folder.records(), self._with_overrides)
+        self._book = RecordBook(self._records(), self._with_overrides)
         self._kept = KeptRound()
         self._actions: list[tuple[str, ...]] = []
 
@@ -66,15 +70,23 @@ class Desk:
         today: Callable[[], date] = date.today,
         machine: str | None = None,
         read_only: bool = False,
+        as_of: date | None = None,
     ) -> Desk:
         """Open a season folder.
+
+        Args:
+            path: the folder.
+            today: gives the day.
+            machine: short name of the computer; None for its own.
+            read_only: nothing is to be recorded.
+            as_of: the day looked back at, where only what was known then is to be shown.
 
         Raises:
             SeasonError: there is no season there, or it cannot be read.
         """
         name = machine or own_machine()
         folder = SeasonFolder.open(path, name, read_only=read_only)
-        return cls(folder, today, only_reads=read_only)
+        return cls(folder, today, only_reads=read_only, as_of=as_of)
 
     @classmethod
     def create(cls, path: Path, name: str, *, today: Callable[[], date] = date.today) -> Desk:
@@ -229,7 +241,7 @@ class Desk:
         """
         if not self.folder.reload_if_changed():
             return False
-        records = self.folder.records()
+        records = self._records()
         if self._only_adds(records):
             self._book.add(records)
         else:
@@ -251,6 +263,10 @@ class Desk:
         from benchround.rounds.answers import drafts_for  # a round is shown without it
 
         return drafts_for(task, answers, self.season)
+
+    def _records(self) -> Sequence[Record]:
+        records = self.folder.records()
+        return records if self._as_of is None else known_on(records, self._as_of)
 
     def _only_adds(self, records: Iterable[Record]) -> bool:
         """Whether every record of the book is among these, and says the same."""

@@ -33,7 +33,7 @@ def open_given(given: argparse.Namespace, *, writing: bool = False) -> Desk:
     today: Callable[[], date]
     if given.sample:
         day = on or SAMPLE_DAY
-        return Desk.open(sample_folder(), today=lambda: day, read_only=True)
+        return Desk.open(sample_folder(), today=lambda: day, read_only=True, as_of=on)
     found = find_season(given.season or given.folder)
     if found is None:
         raise SeasonError(
@@ -41,7 +41,7 @@ def open_given(given: argparse.Namespace, *, writing: bool = False) -> Desk:
             "--sample."
         )
     today = date.today if on is None else lambda: on
-    desk = Desk.open(found, today=today, read_only=not writing)
+    desk = Desk.open(found, today=today, read_only=not writing, as_of=None if writing else on)
     if writing:
         try:
             require_writable(desk)

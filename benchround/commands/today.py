@@ -33,7 +33,8 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(given: argparse.Namespace) -> int:
     """Print the round; remarks go to standard error."""
     folder, day = _which(given)
-    desk = Desk.open(folder, today=lambda: day, read_only=True)
+    as_of = day if given.on else None
+    desk = Desk.open(folder, today=lambda: day, read_only=True, as_of=as_of)
     try:
         the_round = desk.round(day)
         if given.json:

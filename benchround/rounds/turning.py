@@ -14,6 +14,8 @@ from benchround.rounds.view import BatchView
 
 EVERY_DAYS = 3
 GRACE_DAYS = 1
+FORGOTTEN_DAYS = 21
+"""Let go for so long it is no habit here, and is not asked for any more; our proposal."""
 SOURCE = "UC Santa Cruz, greenhouse management supplement (once or twice a week)"
 
 
@@ -29,7 +31,7 @@ def propose(view: BatchView) -> Iterator[Proposal]:
     else:
         return
     best = begun + timedelta(days=EVERY_DAYS)
-    if not in_sight(view, Family.TURN, best):
+    if not in_sight(view, Family.TURN, best) or (view.day - best).days > FORGOTTEN_DAYS:
         return
     said = "last turned" if turned else "up since"
     yield Proposal(

@@ -9,7 +9,7 @@ from benchround.core.dates import say_day
 from benchround.core.lifecycle import SEEDLING, WAITING
 from benchround.core.record import Kind
 from benchround.core.task import Family, Harm, Slot, Why, Window
-from benchround.core.water.balance import RootStage
+from benchround.core.water.balance import RootStage, ml_from_mm
 from benchround.core.water.fit import Moisture
 from benchround.core.water.run import HOT_DAY_C, DayPart
 from benchround.core.water.tray_filled import just_thinned
@@ -122,7 +122,7 @@ def _figures(found: TrayOutlook) -> tuple[str, ...]:
         _since(found),
         f"{tray.capacity_ml - found.left_ml:.0f} ml gone by this morning, "
         f"{found.allowed_left_ml:.0f} ml left to spare",
-        f"today takes {found.lost_ml:.0f} ml: {today.et0_mm:.1f} mm in the open "
+        f"{_takes(found)}: {today.et0_mm:.1f} mm in the open "
         f"({known.basis}, {known.min_c:g} to {known.max_c:g} C), {today.exposure}, "
         f"{today.bare_loss_mm:.1f} mm here",
     ]
@@ -140,6 +140,14 @@ def _figures(found: TrayOutlook) -> tuple[str, ...]:
     if found.look_today is not None:
         said.append(f"called {found.look_today} today")
     return (*said, *holder.assumed, *known.assumed)
+
+
+def _takes(found: TrayOutlook) -> str:
+    """What today takes, and where less than that is there, how much."""
+    wanted = ml_from_mm(found.today.loss_mm, found.holder.water.area_m2)
+    if found.lost_ml + 0.5 < wanted:
+        return f"today wants {wanted:.0f} ml, {found.left_ml:.0f} ml is there"
+    return f"today takes {found.lost_ml:.0f} ml"
 
 
 def _since(found: TrayOutlook) -> str:

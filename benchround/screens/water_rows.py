@@ -98,8 +98,7 @@ def _known(found: TrayOutlook) -> Iterator[str]:
         if full.known and found.dry_since == full.day
         else ""
     )
-    takes = f"{found.lost_ml:.0f} ml go today" if round(found.lost_ml) else "none is left to go"
-    yield f"{how} {say_day(full.day)}{within}; {takes}"
+    yield f"{how} {say_day(full.day)}{within}; {_takes(found)}"
     yield _again(found)
     yield (
         f"{found.holder.name}: {tray.capacity_ml:.0f} ml easily available {found.holder.each}, of "
@@ -112,6 +111,13 @@ def _known(found: TrayOutlook) -> Iterator[str]:
         yield f"called {found.look_today} today"
     for words in (*found.holder.assumed, *found.known.assumed):
         yield f"assumed: {words}"
+
+
+def _takes(found: TrayOutlook) -> str:
+    """What today takes, told apart from what is there to take."""
+    if round(found.lost_ml):
+        return f"{found.lost_ml:.0f} ml go today"
+    return "less than 1 ml goes today" if round(found.left_ml) else "none is left to go"
 
 
 def _again(found: TrayOutlook) -> str:

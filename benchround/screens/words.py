@@ -144,6 +144,8 @@ def window_words(task: Task) -> str:
     """The window of a task in words."""
     window = task.window
     if window.earliest == window.latest:
+        if task.standing is Standing.OVERDUE:
+            return f"due on {say_day(window.best)}"
         return f"for {say_day(window.best)} only"
     early = window.earliest < window.best
     parts = [f"may be done from {say_day(window.earliest)}"] if early else []

@@ -64,7 +64,8 @@ COLD_TENDER_C = {
     **dict.fromkeys(("coleus", "new-guinea-impatiens", "vinca"), 10.0),
     **dict.fromkeys(("aubergine", "lima-bean", "morning-glory", "okra", "pepper", "tomato"), 8.0),
     **dict.fromkeys(("courgette", "pumpkin", "squash", "sweetcorn"), 8.0),
-    **dict.fromkeys(("busy-lizzie", "french-bean", "runner-bean"), 8.0),
+    "busy-lizzie": 8.0,
+    **dict.fromkeys(("french-bean", "runner-bean"), 7.0),  # nights of 8 C
 }
 """Nights wanted by what stands still in the cold long before it freezes; common practice, no
 source (8 to 10 C)."""

@@ -9,6 +9,7 @@ before the program.
 from __future__ import annotations
 
 import csv
+import re
 from datetime import date, time, timedelta
 from pathlib import Path
 
@@ -64,7 +65,10 @@ def of(season: Season, day: date, family: Family, about: str) -> Task | None:
 def test_day_0_open_by_half_past_eight_fully_by_ten_shut_by_evening(
     sample: Season, about: str
 ) -> None:
-    """The scenario and S03: part-way by 08:30, fully by 10:00; shutting from 17:30 on."""
+    """The scenario and S03: part-way by 08:30, fully by 10:00; shutting from 17:30 on.
+
+    Later than S03 has it while the shut frame would pass 29 C: lettuce in it stalls above that.
+    """
     task = of(sample, DAY_0, F.LIDS, about)
     assert task is not None and task.at is not None
     assert task.standing is Standing.DUE
@@ -76,9 +80,9 @@ def test_day_0_open_by_half_past_eight_fully_by_ten_shut_by_evening(
     assert next(minute for minute, lid in plan if lid is LidPosition.OFF) <= 10 * 60
     last_minute, last = plan[-1]
     assert last is LidPosition.SHUT
-    assert 17.5 * 60 <= last_minute <= 19 * 60
+    assert 17.5 * 60 <= last_minute <= 19.5 * 60
     assert "fully open" in task.instruction.lower()
-    assert "shut between 18:" in task.instruction
+    assert re.search("shut between 1[89]:", task.instruction)
 
 
 def test_the_frame_that_cooked_is_named_in_the_reason(sample: Season) -> None:

@@ -175,6 +175,51 @@ def test_a_dome_over_the_tray_keeps_its_water_until_it_comes_off() -> None:
     assert len(water(story)) == 1
 
 
+def test_a_cover_nobody_took_off_in_the_books_is_off_once_seedlings_are_up() -> None:
+    """Off heat and cover the day the first shows: an extension column of 2021 (read).
+
+    Uncovered and warm a tray of seedlings dries within days: common practice, no source.
+    """
+    story = begin()
+    place(story, "warm", name="Propagator", kind="propagator", set_c=20)
+    weather(story)
+    figures: dict[str, Figure] = {"container": "40-cell tray", "covered": True}
+    sown(story, "b01", "hardling", DAY - timedelta(days=9), "warm", **figures)
+    covered = tray(story)
+    assert covered.today.exposure is Exposure.SHUT
+    assert covered.again is None
+    story.tell(DAY - timedelta(days=4), Kind.FIRST_UP, "b01", count=30)
+    story.tell(DAY, Kind.WATERED, "b01")
+    up = tray(story)
+    assert up.today.exposure is Exposure.INDOORS
+    assert up.again is not None and (up.again - DAY).days <= 6
+
+
+def test_a_dry_tray_does_not_say_that_the_day_takes_nothing() -> None:
+    """By hand: the day's millimetres over 0.085 m2 of a 40-cell tray are wanted all the same."""
+    story = bench("hardling", 9, container="40-cell tray")
+    watered(story, 7)
+    found = tray(story)
+    assert found.left_ml == 0.0
+    wanted = found.today.loss_mm * found.holder.water.area_m2 * 1000
+    [task] = water(story)
+    assert any(f"today wants {wanted:.0f} ml, 0 ml is there: " in f for f in task.why.figures)
+    assert not any("today takes 0 ml" in figure for figure in task.why.figures)
+
+
+@pytest.mark.parametrize(("late", "asked"), [(1, True), (21, True), (22, False), (242, False)])
+def test_turning_let_go_for_weeks_is_no_habit_and_not_asked_for_ever(
+    late: int, asked: bool
+) -> None:
+    """Seedlings are turned once or twice a week (UC Santa Cruz, read); the three weeks are ours."""
+    story = begin()
+    place(story, "sill", name="Sill", kind="windowsill")
+    up = DAY - timedelta(days=late + 3)
+    sown(story, "b01", "hardling", up - timedelta(days=9), "sill")
+    story.tell(up, Kind.SEED_LEAVES, "b01")
+    assert bool(story.tasks(DAY, F.TURN)) is asked
+
+
 EXPOSURES = [
     ({"kind": "greenhouse bench"}, Exposure.UNDER_GLASS),
     ({"kind": "propagator"}, Exposure.INDOORS),

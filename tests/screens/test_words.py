@@ -91,6 +91,8 @@ def test_windows_in_words() -> None:
         return window_words(replace(task(), window=window))
 
     assert words(0, 0) == "for Wed 27 May only"
+    late = replace(task(standing=Standing.OVERDUE), window=Window(DAY_0, DAY_0, DAY_0))
+    assert window_words(late) == "due on Wed 27 May"
     assert words(2, 0) == "may be done from Mon 25 May, on time on Wed 27 May"
     assert words(0, 3) == "on time Wed 27 May to Sat 30 May"
     assert words(1, 400) == "may be done from Tue 26 May, on time from Wed 27 May"

@@ -11,6 +11,7 @@ from benchround.core.frame.lid_words import (
     AdviceKind,
     HardeningPlan,
     LidStep,
+    Stock,
 )
 from benchround.core.frozen import dataclass
 from benchround.core.sky.hour_curve import (
@@ -67,19 +68,23 @@ def closing(scene: LidScene, standing: LidPosition) -> Closing:
         standing: how far the lid stands open in the afternoon.
     """
     begin, end = usual_window(scene)
+    sooner = begin
     figures = [f"sun leaves at {clock_at(scene.leave):%H:%M}"]
     cool = _cooled(scene, standing, begin)
     if cool is not None:
         begin, end = cool, min(end, cool + 30.0)
+        sooner = begin
         figures.append(f"{standing}, it falls below {scene.limits.aim_low_c:g} C")
     safe = safe_from(scene)
     if safe > begin:
         begin, end = safe, max(end, safe + 30.0)
-        figures.append(f"shut sooner it would pass {scene.limits.spike_c:g} C for long")
+        figures.append(f"shut sooner it would reach {degrees(value_at(scene.shut, sooner))} C")
     if scene.cold_night:
-        figures.append(f"{scene.day.tonight_min_c:g} C tonight")
+        figures.append(f"{scene.day.tonight_min_c:g} C tonight: shut early on what warmth there is")
     shut_then = value_at(scene.shut, begin)
-    figures.append(f"shut then, it holds about {degrees(shut_then)} C")
+    figures.append(
+        f"shut then, it holds about {degrees(shut_then)} C{_limit_words(scene, shut_then)}"
+    )
     return Closing(begin, min(end, scene.fall), tuple(figures))
 
 
@@ -99,12 +104,23 @@ def _cooled(scene: LidScene, standing: LidPosition, before: float) -> float | No
     return later if later < before else None
 
 
+def _limit_words(scene: LidScene, shut_c: float) -> str:
+    limit = scene.limits.spike_c
+    return f", above {limit:g} C for a while" if round(shut_c) > limit else ""
+
+
 def safe_from(scene: LidScene) -> float:
-    """Return the minute from which the shut frame neither spikes for long nor too high."""
+    """Return the minute from which the shut frame stays below what its stock bears.
+
+    Tender stock likes the warmth, and before a cold night all stock wants it: for them it may spike
+    for some hours, never too high. What is germinating or hardier stalls in it.
+    """
     limits = scene.limits
     burnt = last_above(scene.shut, limits.never_above_c, scene.noon, scene.fall)
     hot = last_above(scene.shut, limits.spike_c, scene.noon, scene.fall)
-    after_hot = scene.noon if hot is None else hot - limits.spike_h * 60.0
+    bears_it = scene.cold_night or scene.stock is Stock.TENDER
+    spike_h = limits.spike_h if bears_it else 0.0
+    after_hot = scene.noon if hot is None else hot - spike_h * 60.0
     return max(scene.noon, after_hot, scene.noon if burnt is None else burnt)
 
 

@@ -130,18 +130,22 @@ def hardening_steps(scene: LidScene) -> list[LidStep]:
     if gust is not None and gust > scene.limits.step_back_kmh:
         limit = scene.limits.step_back_kmh
         return [_held(f"gusts of {gust:g} km/h, limit {limit:g} km/h")]
-    if plan is HardeningPlan.HALF_OPEN:
-        limit, curve, where = scene.limits.half_open_at_c, scene.shut, "inside"
-        position = LidPosition.SECOND_NOTCH
-    else:
-        limit, curve, where = STAND_OPEN_C[scene.stock], scene.air, "outside"
-        position = LidPosition.OFF
-    minute = rises_above(curve, limit, scene.rise, scene.leave)
-    if minute is None:
-        return [_held(f"only {degrees(max(curve), 1)} C {where}, {limit:g} C wanted")]
-    figures = (f"{limit:g} C {where} at {_clock(minute)}", f"stage: {plan}")
-    at = _opening_time(scene, minute)
-    return [LidStep(AdviceKind.HARDEN, at, position, figures, "hardening off", TRIAL)]
+    half = plan is HardeningPlan.HALF_OPEN
+    position = LidPosition.SECOND_NOTCH if half else LidPosition.OFF
+    wanted = [(STAND_OPEN_C[scene.stock], scene.air, "outside")]
+    if half:  # what is hardened least is never opened before what is hardened more
+        wanted.append((scene.limits.half_open_at_c, scene.shut, "inside"))
+    reached: list[float] = []
+    figures: list[str] = []
+    for limit, curve, where in wanted:
+        minute = rises_above(curve, limit, scene.rise, scene.leave)
+        if minute is None:
+            return [_held(f"only {degrees(max(curve), 1)} C {where}, {limit:g} C wanted")]
+        reached.append(minute)
+        figures.append(f"{limit:g} C {where} at {_clock(minute)}")
+    at = _opening_time(scene, max(reached))
+    said = (*figures, f"stage: {plan}")
+    return [LidStep(AdviceKind.HARDEN, at, position, said, "hardening off", TRIAL)]
 
 
 def _held(figure: str) -> LidStep:

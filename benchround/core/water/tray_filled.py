@@ -18,6 +18,8 @@ from benchround.core.water.balance import RootStage
 
 WATERED_IN = (Kind.SOWN, Kind.RESOWN, Kind.PRICKED_OUT, Kind.POTTED_ON)
 """Work that ends with a good watering, so the tray is full after it (common practice)."""
+SEEN_UP = (Kind.FIRST_UP, Kind.COUNTED, Kind.SEED_LEAVES, Kind.TRUE_LEAVES)
+"""Records that say that seedlings were seen."""
 MOST_DAYS_BACK = 30
 """Waterings further back say nothing: the books are not kept up for that tray."""
 BELIEVED_DRY_DAYS = 3
@@ -137,8 +139,16 @@ def domed_on(part: Part, day: date) -> bool:
 
 
 def domed_until(part: Part) -> date | None:
-    """The day its own cover came off, the last day there is while it is on; None without one."""
+    """The day its own cover came off, the last day there is while it is on; None without one.
+
+    Where that was not written down it is taken as off from the day seedlings were seen, the day it
+    is to come off: a tray looked at too soon is none the worse for it.
+    """
     sown = part.first.get(Kind.SOWN)
     if sown is None or not sown.flag("covered"):
         return None
-    return part.last_day(Kind.UNCOVERED, Kind.PRICKED_OUT, Kind.POTTED_ON) or date.max
+    told = part.last_day(Kind.UNCOVERED, Kind.PRICKED_OUT, Kind.POTTED_ON)
+    if told is not None:
+        return told
+    seen = [day for kind in SEEN_UP if (day := part.first_day(kind)) is not None]
+    return min(seen, default=date.max)

@@ -23,7 +23,7 @@ from benchround.core.frame.lid_words import (
 )
 from benchround.core.frame.lids import advise_lids
 from benchround.core.sky import sun
-from benchround.core.sky.hour_curve import minute_of
+from benchround.core.sky.hour_curve import minute_of, value_at
 
 FRAME = FrameBuild(1.8, 0.9, 0.3, Glazing.GLASS)
 PLASTIC = FrameBuild(1.8, 0.9, 0.3, Glazing.TWIN_WALL)
@@ -270,6 +270,55 @@ def test_hardening_steps_back_before_a_cold_or_unknown_night_and_in_wind(
     advice = advise_lids(FRAME, spring(**known), Stock.TENDER, hardening=HardeningPlan.NIGHT_OPEN)
     assert AdviceKind.HOLD_BACK in kinds(advice)
     assert advice.lid_plan[23] is LidPosition.SHUT
+
+
+@pytest.mark.parametrize("offset", WEEK)
+@pytest.mark.parametrize("stock", [Stock.GERMINATING, Stock.HALF_HARDY, Stock.HARDY])
+def test_a_frame_is_shut_when_it_no_longer_passes_what_its_stock_bears(
+    offset: int, stock: Stock
+) -> None:
+    """Below 29 C: above 28 to 29 C lettuce seed stalls (germination tables of Knott's Handbook).
+
+    The few hours above it that UC Santa Cruz allows a closed frame are for warmth-loving stock.
+    """
+    day = late_may(offset)
+    advice = advise_lids(FRAME, day, stock, fit=AS_READ)
+    lowered = advice.first(AdviceKind.LOWER)
+    if lowered is None:
+        assert offset == 2 or advice.first(AdviceKind.STAY_SHUT) is not None
+        return
+    assert lowered.at is not None
+    shut = frame_day(FRAME, day.hours, (LidPosition.SHUT,) * 24, AS_READ).inside_c
+    assert value_at(shut, minute_of(lowered.at)) < 29.5
+    assert max(advice.inside_c[lowered.at.hour + 1 :]) <= 29.0
+    assert not any("for long" in figure for figure in lowered.figures)
+
+
+MORNING = range(4, 13)
+
+
+@pytest.mark.parametrize("offset", WEEK)
+@pytest.mark.parametrize("stock", list(Stock))
+def test_what_is_hardened_less_is_never_opened_sooner_or_further(offset: int, stock: Stock) -> None:
+    """Under one lid the least hardened decides: common practice, no source."""
+    plans = [
+        advise_lids(FRAME, late_may(offset), stock, hardening=plan, fit=AS_READ).lid_plan
+        for plan in HardeningPlan
+    ]
+    for hour in MORNING:
+        levels = [LID_ORDER.index(plan[hour]) for plan in plans]
+        assert levels == sorted(levels), f"{hour}:30"
+
+
+def test_a_sunny_frame_at_two_degrees_outside_is_not_half_open_at_dawn() -> None:
+    """Stands open from 7.2 C (45 degF) for half-hardy stock: extension lists, read."""
+    advice = advise_lids(
+        FRAME, late_may(4), Stock.HALF_HARDY, hardening=HardeningPlan.HALF_OPEN, fit=AS_READ
+    )
+    half = advice.first(AdviceKind.HARDEN)
+    assert half is not None and half.at is not None
+    air = tuple(hour.air_c for hour in late_may(4).hours)
+    assert value_at(air, minute_of(half.at)) == pytest.approx(7.2, abs=0.6)
 
 
 def test_an_open_lid_goes_further_before_the_frame_passes_24() -> None:
