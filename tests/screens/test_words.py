@@ -49,7 +49,7 @@ def weather(*days: DayWeather) -> Weather:
         ((ahead(0, max_c=31, rain_mm=4),), ("up to 31 C, rain 4 mm",)),
         ((ahead(0, storm_from=time(17, 0)),), ("storm from 17:00",)),
         ((ahead(0),), ("nothing measured",)),
-        ((ahead(3, min_c=2, gust_kmh=60),), ("today not known", "Sat down to 2 C, gusts 60")),
+        ((ahead(3, min_c=2, gust_kmh=60),), ("today not known", "Sat down to 2 C, gusts 60 km/h")),
         (
             (ahead(0, min_c=5, max_c=9), ahead(1, max_c=28), ahead(2, rain_mm=10), ahead(4)),
             ("5 to 9 C", "Thu 28 C", "Fri 10 mm"),
