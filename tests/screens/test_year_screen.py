@@ -36,7 +36,7 @@ async def test_it_stands_on_the_batch_of_the_rounds_task(desk: Desk) -> None:
         text = seen(app)
         assert "> Propag" in text
         assert "Batch b06 Zinnia 'Market Row', Propagator P: emerging." in text
-        assert "in flower 22 Jul to 9 Oct" in " ".join(text.split())
+        assert "in flower 26 Jul to 13 Oct" in " ".join(text.split())
 
 
 async def test_every_part_has_its_strip_and_enter_opens_the_batch(desk: Desk) -> None:

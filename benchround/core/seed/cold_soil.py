@@ -12,6 +12,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from benchround.core.crop.crop import Crop
+from benchround.core.numbers.ranges import COLDEST_AIR_C, WARMEST_AIR_C, within
 
 LEAST_SOIL_C: Mapping[str, float] = MappingProxyType(
     {
@@ -33,7 +34,12 @@ def least_soil_c(crop: Crop) -> float | None:
 
 
 def cold_soil_words(crop: Crop, temp_c: float) -> str:
-    """That seed rots at this soil temperature; empty where it does not."""
+    """That seed rots at this soil temperature; empty where it does not.
+
+    Raises:
+        OutOfRangeError: no soil of a garden is as cold or as warm.
+    """
+    within("the soil temperature", temp_c, COLDEST_AIR_C, WARMEST_AIR_C, "C")
     least = least_soil_c(crop)
     if least is None or temp_c >= least:
         return ""

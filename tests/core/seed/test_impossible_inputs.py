@@ -21,6 +21,7 @@ from benchround.core.errors import BenchroundError, OutOfRangeError
 from benchround.core.seed import (
     age,
     cells_needed,
+    cold_soil,
     emergence,
     emergence_fit,
     emergence_row,
@@ -41,6 +42,7 @@ from benchround.core.seed.hill import HillCurve
 from benchround.core.seed.looks import Looks
 from benchround.core.seed.thermal_model import ThermalModel
 from benchround.core.seed.viability_species import CONSTANTS
+from benchround.crops.library import load_library
 
 NO_NUMBERS = (math.nan, math.inf, -math.inf)
 SHARE = (0.0, -0.1, 1.01, 80.0, *NO_NUMBERS)
@@ -58,6 +60,7 @@ MODEL = ThermalModel(5.0, 25.0, 35.0, 100.0, 0.25)
 CURVE = HillCurve(80.0, 9.88, 6.03)
 LOOKS = Looks.on_days([1, 2, 3, 4], [0, 4, 6, 2], 20)
 TOMATO = CONSTANTS["Solanum lycopersicum"]
+SWEETCORN = load_library()["sweetcorn"]
 ROW: list[tuple[float, float | None]] = [(15.0, 14.0), (20.0, 8.0), (25.0, 6.0)]
 
 
@@ -80,6 +83,7 @@ def row_with(days: float) -> object:
 CALLS = (
     Call(age.viable_share, {"start": 0.9, "years": 2.0, "species": TOMATO, "temp_c": 5.0},
          {"start": SHARE, "years": FROM_0, "temp_c": TEMP_C}),
+    Call(cold_soil.cold_soil_words, {"crop": SWEETCORN, "temp_c": 8.0}, {"temp_c": TEMP_C}),
     Call(cells_needed.share_with_plant, {"germination": 0.8, "per_cell": 2},
          {"germination": SHARE, "per_cell": COUNT}),
     Call(cells_needed.blank_share, {"germination": 0.8, "per_cell": 2},
