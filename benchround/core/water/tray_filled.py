@@ -62,6 +62,8 @@ def stays(batch: Batch, part: Part) -> Moves:
     What stood longer ago than that says nothing of its water.
     """
     moves = places_of(batch, part)
+    if len(moves) == 1:  # as most
+        return moves
     first, arrived = len(moves) - 1, moves[-1][0]
     while first > 0 and (arrived - moves[first][0]).days <= MOST_DAYS_BACK:
         first -= 1

@@ -32,9 +32,10 @@ class Books:
 
     Attributes:
         leaves: the leaves over it as they grow.
+        stays: where it stood lately, oldest first.
     """
 
-    __slots__ = ("batch", "factor", "leaves", "part", "season", "share", "tray")
+    __slots__ = ("batch", "factor", "leaves", "part", "season", "share", "stays", "tray")
 
     def __init__(
         self,
@@ -48,6 +49,7 @@ class Books:
     ) -> None:
         self.season, self.batch, self.part = season, batch, part
         self.tray, self.share, self.factor, self.leaves = tray, share, factor, leaves
+        self.stays = stays(batch, part)
 
     @property
     def floor_ml(self) -> float:
@@ -57,8 +59,10 @@ class Books:
     def stood(self, since: date) -> Stays:
         """Where it stood from a day on, and how fast it dries there."""
         here = (since, self.part.place, self.factor)
+        if self.stays[-1][0] <= since:
+            return (here,)
         found: list[tuple[date, str, float]] = []
-        for day, place in reversed(stays(self.batch, self.part)):
+        for day, place in reversed(self.stays):
             if not found:
                 found.append((max(day, since), *here[1:]))
             else:
@@ -153,7 +157,7 @@ def _latest_look(books: Books, full: Filled, day: date) -> Record | None:
 def _looks_around(books: Books) -> Iterator[Record]:
     """What was said of whole places while it stood there."""
     until = date.max
-    for since, place in reversed(stays(books.batch, books.part)):
+    for since, place in reversed(books.stays):
         for record in place_log_of(books.season, place).looks:
             if since <= record.day <= until:
                 yield record
