@@ -19,6 +19,7 @@ weather and the room, so that it can never go stale.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from enum import StrEnum
 
 from benchround.core.errors import IllegalRecordError
@@ -216,19 +217,23 @@ TABLE: dict[Kind, tuple[_Row, ...]] = {
 """Kind of record -> rows of (stages it may be taken in, may it be the first, stage it leads to)."""
 
 
-def _spread() -> dict[tuple[Stage | None, Kind], Stage]:
-    pairs: dict[tuple[Stage | None, Kind], Stage] = {}
+def _spread() -> dict[Stage | None, dict[Kind, Stage]]:
+    ways: dict[Stage | None, dict[Kind, Stage]] = {stage: {} for stage in (START, *Stage)}
     for kind, rows in TABLE.items():
         for stages, first, to in rows:
             for stage in stages:
-                pairs[(stage, kind)] = stage if to is SAME else to
+                ways[stage][kind] = stage if to is SAME else to
             if first and to is not SAME:
-                pairs[(START, kind)] = to
-    return pairs
+                ways[START][kind] = to
+    return ways
 
 
-NEXT: dict[tuple[Stage | None, Kind], Stage] = _spread()
-"""The same table spread out: (stage, kind) -> next stage."""
+WAYS: Mapping[Stage | None, Mapping[Kind, Stage]] = _spread()
+"""The same table by stage: where each kind leads from there."""
+NEXT: Mapping[tuple[Stage | None, Kind], Stage] = {
+    (stage, kind): to for stage, ways in WAYS.items() for kind, to in ways.items()
+}
+"""And spread out: (stage, kind) -> next stage."""
 
 
 def nothing_up(kind: Kind, count: int | None) -> bool:

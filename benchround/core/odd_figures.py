@@ -25,6 +25,7 @@ _PLAIN = {
     if rule.form in _CHECKED and name not in _LEFT
 }
 """Least and greatest number and the words of a figure: within them nothing more is looked at."""
+_PLAIN_NAMES = frozenset(_PLAIN)
 _SETTING = Kind.SETTING
 """Found once: before Python 3.12 a member of an enumeration is slow to find."""
 _OF_SETTINGS = {setting.key: setting.rule for setting in SETTINGS.values()}
@@ -54,7 +55,10 @@ def is_plain(record: Record) -> bool:
     """Whether it can be seen at a glance that nothing is odd; this is asked of every record."""
     if record.kind is _SETTING:
         return False
-    for name, value in record.figures.items():
+    figures = record.figures
+    if _PLAIN_NAMES.isdisjoint(figures):  # as most
+        return True
+    for name, value in figures.items():
         plain = _PLAIN.get(name)
         if plain is None:
             continue

@@ -16,30 +16,23 @@ from benchround.core.seed.waiting import Waiting, forecast
 from benchround.core.site import Place
 
 
-@dataclass(frozen=True)
 class BatchView:
-    """One part of a batch on a day."""
+    """One part of a batch on a day; never changed once it is made.
 
-    season: Season
-    batch: Batch
-    part: Part
-    crop: Crop
-    day: date
+    Attributes:
+        stage: the stage the part is in.
+        place: the place it stands at, where that is known.
+    """
 
-    @property
-    def stage(self) -> Stage:
-        """The stage the part is in."""
-        return self.part.stage
+    def __init__(self, season: Season, batch: Batch, part: Part, crop: Crop, day: date) -> None:
+        self.season, self.batch, self.part, self.crop, self.day = season, batch, part, crop, day
+        self.stage: Stage = part.stage
+        self.place: Place | None = season.place(part.place)
 
     @property
     def is_spare(self) -> bool:
         """Whether these are plants left over from planting out."""
         return self.part.name.startswith(SPARES)
-
-    @cached_property
-    def place(self) -> Place | None:
-        """The place it stands at, where that is known."""
-        return self.season.place(self.part.place)
 
     @property
     def raising(self) -> str:
@@ -69,12 +62,12 @@ class BatchView:
         """What the last count promises, while seedlings still come up."""
         return expected_count(self.season, self.batch, self.crop)
 
-    def since(self, *kinds: Kind) -> date | None:
+    def since(self, kind: Kind, *or_one_of: Kind) -> date | None:
         """The last day any of these kinds was recorded for this part."""
-        if len(kinds) == 1:
-            record = self.part.last.get(kinds[0])
-            return record.day if record is not None else None
-        return self.part.last_day(*kinds)
+        if or_one_of:
+            return self.part.last_day(kind, *or_one_of)
+        record = self.part.last.get(kind)
+        return None if record is None else record.day
 
     @cached_property
     def regrown_from(self) -> date:

@@ -105,11 +105,12 @@ def _instruction(found: TrayOutlook, below: bool) -> str:
 def _next(found: TrayOutlook) -> str:
     if found.known.max_c >= HOT_DAY_C:
         return "a hot day: look again at midday, 15:00 and 17:00"
-    if found.again is None:
+    again = found.again
+    if again is None:
         return "next in more than 10 days"
-    if found.again == found.known.day:
+    if again == found.known.day:
         return "look again this afternoon"
-    return f"next on {say_day(found.again)}"
+    return f"next on {say_day(again)}"
 
 
 def _figures(found: TrayOutlook) -> tuple[str, ...]:

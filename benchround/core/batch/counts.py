@@ -2,26 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
+
 from benchround.core.batch.nouns import MAIN, Tally
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind, Record
 
-RISING = (Stage.EMERGING, Stage.SEED_LEAF, Stage.TRUE_LEAF, Stage.SOWN)
-SEEN_UP = frozenset({Kind.FIRST_UP, Kind.COUNTED})
-TALLIED = frozenset(
-    {
-        Kind.SOWN,
-        Kind.FIRST_UP,
-        Kind.COUNTED,
-        Kind.PRICKED_OUT,
-        Kind.PLANTED_OUT,
-        Kind.PLANTED_BULBS,
-        Kind.FIRST_FLOWER,
-        Kind.LOST,
-        Kind.COMPOSTED,
-    }
-)
-"""Kinds that change a count."""
+RISING = frozenset({Stage.EMERGING, Stage.SEED_LEAF, Stage.TRUE_LEAF, Stage.SOWN})
 
 
 class Counts:
@@ -59,21 +46,50 @@ class Counts:
             count: the count it gives.
         """
         kind = record.kind
-        gone = count if count is not None else (alive or 0)
-        if kind in SEEN_UP:
-            if count is not None and part == MAIN and stage in RISING:
-                self.up = max(count, self.up or 0)
-        elif kind is Kind.SOWN:
-            self.sown = record.count("seeds")
-        elif kind is Kind.PRICKED_OUT:
-            if count is not None:
-                self.pricked_out = (self.pricked_out or 0) + count
-        elif kind is Kind.PLANTED_OUT or (kind is Kind.PLANTED_BULBS and count is not None):
-            self.planted = (self.planted or 0) + gone
-        elif kind is Kind.FIRST_FLOWER:
-            self.flowered = count if count is not None else alive
-        elif kind is Kind.LOST:
-            cause = record.text("cause") or "unknown"
-            self.losses[cause] = self.losses.get(cause, 0) + gone
-        elif kind is Kind.COMPOSTED:
-            self.surplus += gone
+        if kind not in SEEN_UP:
+            TAKES[kind](self, record, count, alive)
+        elif count is not None and part == MAIN and stage in RISING:
+            self.up = max(count, self.up or 0)
+
+    def _sow(self, record: Record, count: int | None, alive: int | None) -> None:
+        self.sown = record.count("seeds")
+
+    def _prick_out(self, record: Record, count: int | None, alive: int | None) -> None:
+        if count is not None:
+            self.pricked_out = (self.pricked_out or 0) + count
+
+    def _plant(self, record: Record, count: int | None, alive: int | None) -> None:
+        self.planted = (self.planted or 0) + _gone(count, alive)
+
+    def _plant_bulbs(self, record: Record, count: int | None, alive: int | None) -> None:
+        if count is not None:
+            self._plant(record, count, alive)
+
+    def _flower(self, record: Record, count: int | None, alive: int | None) -> None:
+        self.flowered = count if count is not None else alive
+
+    def _lose(self, record: Record, count: int | None, alive: int | None) -> None:
+        cause = record.text("cause") or "unknown"
+        self.losses[cause] = self.losses.get(cause, 0) + _gone(count, alive)
+
+    def _compost(self, record: Record, count: int | None, alive: int | None) -> None:
+        self.surplus += _gone(count, alive)
+
+
+def _gone(count: int | None, alive: int | None) -> int:
+    """The plants a record takes away: those it counts, else all that were alive."""
+    return count if count is not None else (alive or 0)
+
+
+SEEN_UP = frozenset({Kind.FIRST_UP, Kind.COUNTED})
+TAKES: Mapping[Kind, Callable[[Counts, Record, int | None, int | None], None]] = {
+    Kind.SOWN: Counts._sow,
+    Kind.PRICKED_OUT: Counts._prick_out,
+    Kind.PLANTED_OUT: Counts._plant,
+    Kind.PLANTED_BULBS: Counts._plant_bulbs,
+    Kind.FIRST_FLOWER: Counts._flower,
+    Kind.LOST: Counts._lose,
+    Kind.COMPOSTED: Counts._compost,
+}
+TALLIED = SEEN_UP | TAKES.keys()
+"""Kinds that change a count."""

@@ -49,9 +49,6 @@ class Part:
 
     def last_day(self, *kinds: Kind) -> date | None:
         """The latest day any of these kinds was recorded."""
-        if len(kinds) == 1:
-            record = self.last.get(kinds[0])
-            return record.day if record is not None else None
         latest: date | None = None
         for kind in kinds:
             record = self.last.get(kind)

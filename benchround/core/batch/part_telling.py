@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from benchround.core.batch.nouns import MAIN, Moves, Part
-from benchround.core.lifecycle import Stage
+from benchround.core.lifecycle import WAYS, Stage
 from benchround.core.record import Kind, Record
 
 LEAVES_REST = {
@@ -31,8 +31,9 @@ COUNTS_ANEW = ENDING | {Kind.PLANTED_BULBS}
 class PartTelling:
     """A part that takes records in; its fields are those of `Part`.
 
-    `again` holds kinds that were told at this stage already and left it as it was: a bare record of
-    one, such as the next watering, is only the latest of its kind.
+    `ways` are the stages that kinds lead to from its stage. `again` holds kinds that were told at
+    this stage already and left it as it was: a bare record of one, such as the next watering, is
+    only the latest of its kind.
     """
 
     __slots__ = (
@@ -46,10 +47,12 @@ class PartTelling:
         "place",
         "since",
         "stage",
+        "ways",
     )
 
     def __init__(self, name: str, stage: Stage, since: date, alive: int | None) -> None:
         self.name, self.stage, self.since, self.alive = name, stage, since, alive
+        self.ways = WAYS[stage]
         self.place = self.container = ""
         self.moves: Moves = ()
         self.first: dict[Kind, Record] = {}
@@ -98,7 +101,7 @@ class PartTelling:
         """Come to a stage, or stay in it, by a record that tells nothing else."""
         kind = record.kind
         if stage is not self.stage:
-            self.stage, self.since = stage, record.day
+            self.stage, self.since, self.ways = stage, record.day, WAYS[stage]
             self.again.clear()
         elif kind in STARTS_AGAIN:
             self.since = record.day

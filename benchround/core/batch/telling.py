@@ -12,7 +12,7 @@ from benchround.core.batch.counts import TALLIED, Counts
 from benchround.core.batch.nouns import SPARES, Batch, Sowing, Tally
 from benchround.core.batch.part_telling import LEAVES_REST, PartTelling
 from benchround.core.errors import IllegalRecordError
-from benchround.core.lifecycle import NEXT, Stage, next_stage, nothing_up
+from benchround.core.lifecycle import Stage, next_stage, nothing_up
 from benchround.core.record import Cause, Figure, Kind, Record
 
 __all__ = ["LEAVES_REST", "Telling"]
@@ -27,6 +27,8 @@ NEVER_PLAIN = TALLIED | SOWS | NEW_GROWTH | {Kind.MARKED_FOR_SEED}
 """Kinds that change more than the stage, even where they give no figures."""
 RENAMES = frozenset({"crop", "variety", "wanted"})
 OTHER_COUNTS = frozenset({"seeds", "cells", "wanted"})
+SELDOM_SAID = RENAMES | OTHER_COUNTS | {"cause"}
+"""Figures that few records give and that are looked at one by one."""
 MOST = 1_000_000
 NOTHING_COUNTED = Tally()
 
@@ -106,7 +108,7 @@ class Telling:
                 return
         elif "part" in figures:
             part = self._part(record)
-        stage = NEXT.get((part.stage, kind)) or next_stage(part.stage, kind, self.name)
+        stage = part.ways.get(kind) or next_stage(part.stage, kind, self.name)
         if figures or kind in NEVER_PLAIN:
             self._take_figures(part, record, stage)
         else:
@@ -116,14 +118,13 @@ class Telling:
     def _take_figures(self, part: PartTelling, record: Record, stage: Stage) -> None:
         """Take in what a record changes besides the stage of its part."""
         figures, kind = record.figures, record.kind
-        count = self._count(record)
-        self._check_figures(part, record, count)
-        seen = record
-        changes = part.stage is not stage
-        if changes and stage is Stage.EMERGING and nothing_up(kind, count):
-            seen, stage = replace(record, kind=Kind.LOOKED), part.stage
-        if not RENAMES.isdisjoint(figures):
+        count = self._count(part, record) if "count" in figures else None
+        if not SELDOM_SAID.isdisjoint(figures):
+            self._check_other(record)
             self._rename(figures, record)
+        seen = record
+        if count == 0 and stage is Stage.EMERGING is not part.stage and nothing_up(kind, count):
+            seen, stage = replace(record, kind=Kind.LOOKED), part.stage
         alive_before = part.alive
         rest = part.move(seen, stage, count)
         if rest is not None:
@@ -141,6 +142,7 @@ class Telling:
             self.marked_for_seed = 0
 
     def _rename(self, figures: Mapping[str, Figure], record: Record) -> None:
+        """Take in what the batch is now said to be."""
         if "wanted" in figures:
             self.wanted = record.count("wanted")
         if "variety" in figures:
@@ -165,33 +167,36 @@ class Telling:
             number += 1
         return f"{SPARES} {number}"
 
-    def _count(self, record: Record) -> int | None:
-        """The count a record gives; most are whole numbers as they stand."""
-        value = record.figures.get("count")
-        if value is None or (type(value) is int and 0 <= value <= MOST):
-            return value
-        self._check_whole("count", record.number("count"))
-        return record.count()
-
-    def _check_figures(self, part: PartTelling, record: Record, count: int | None) -> None:
-        figures = record.figures
-        if not OTHER_COUNTS.isdisjoint(figures):
-            for figure in sorted(OTHER_COUNTS & figures.keys()):
-                self._check_whole(figure, record.number(figure))
-        if "cause" in figures and record.kind is Kind.LOST and record.text("cause") not in CAUSES:
-            raise IllegalRecordError(
-                f"'{record.text('cause')[:30]}' is no cause of loss: give one of "
-                f"{', '.join(Cause)}."
-            )
-        if count is None:
-            return
-        sown = self.tally.sown
-        if sown and count > sown and record.kind in NOT_ABOVE_SOWN:
-            self._check_sown(count, sown + (self.sowing.again_seeds if self.sowing else 0))
-        if record.kind in TAKES_PLANTS and part.alive is not None and count > part.alive:
+    def _count(self, part: PartTelling, record: Record) -> int | None:
+        """The count a record gives, where there can be so many."""
+        given = record.figures["count"]
+        if type(given) is int and 0 <= given <= MOST:  # as nearly all
+            count = given
+        else:
+            self._check_whole("count", record.number("count"))
+            if record.number("count") is None:
+                return None
+            count = int(given)
+        kind = record.kind
+        if kind in NOT_ABOVE_SOWN:
+            sown = self.tally.sown
+            if sown and count > sown:
+                self._check_sown(count, sown + (self.sowing.again_seeds if self.sowing else 0))
+        if kind in TAKES_PLANTS and part.alive is not None and count > part.alive:
             raise IllegalRecordError(
                 f"{count} is more than the {part.alive} plants alive in {self.name}: "
                 "give a number up to that, or record a new count first."
+            )
+        return count
+
+    def _check_other(self, record: Record) -> None:
+        """Refuse other counts that cannot be, and a cause of loss that is none."""
+        for figure in sorted(OTHER_COUNTS & record.figures.keys()):
+            self._check_whole(figure, record.number(figure))
+        if record.kind is Kind.LOST and record.text("cause") not in CAUSES:
+            raise IllegalRecordError(
+                f"'{record.text('cause')[:30]}' is no cause of loss: give one of "
+                f"{', '.join(Cause)}."
             )
 
     def _check_sown(self, count: int, sown: int) -> None:

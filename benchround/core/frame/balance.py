@@ -14,7 +14,7 @@ early rather than late.
 
 from __future__ import annotations
 
-from math import sqrt
+from math import inf, sqrt
 
 from benchround.core.errors import OutOfRangeError
 from benchround.core.frame.build import FrameBuild, LidPosition
@@ -197,6 +197,20 @@ def gain_through_c(build: FrameBuild, sun: Sunlit, lid: LidPosition, opening_m2:
         f"the heat balance of the frame does not settle at {sun.radiation_wm2:g} W/m2 and"
         f" {sun.wind_ms:g} m/s: check the frame's size and glazing"
     )
+
+
+def sun_factor_at(build: FrameBuild, sun: Sunlit, lid: LidPosition, warmer_c: float) -> float:
+    """Return the factor with which the sun keeps a frame `warmer_c` K above the outside air.
+
+    It is `gain_through_c` the other way about: what the frame loses so warm against what this sun
+    leaves the air at a factor of 1. Below zero where the frame is colder than outside; infinite
+    without sun, unless the frame is colder than outside.
+    """
+    terms = _sun_and_losses(build, sun, lid, warmer_c)
+    warming_w = (terms.taken_w - terms.evaporated_w - terms.into_ground_w) / sun.factor
+    if warming_w > 0.0:
+        return terms.lost_w / warming_w
+    return inf if warmer_c >= 0.0 else -inf
 
 
 def heat_terms(build: FrameBuild, sun: Sunlit, lid: LidPosition, warmer_c: float) -> HeatTerms:

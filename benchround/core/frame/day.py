@@ -152,7 +152,7 @@ def hour_gain_c(
     """
     by_sun = 0.0
     if hour.radiation_wm2 > 0.0:
-        by_sun = gain_through_c(build, _sunlit(hour, fit), lid, build.opening_m2(lid))
+        by_sun = gain_through_c(build, sunlit_in(hour, fit), lid, build.opening_m2(lid))
     by_night = require_night_gain("the night gain", night_c) * kept_at_night(build, lid)
     fading = max(0.0, 1.0 - hour.radiation_wm2 / NIGHT_FADES_BY_WM2)
     return max(by_night, by_sun + min(by_night, 0.0) * fading)
@@ -186,7 +186,7 @@ def frame_day(
         for hour, lid in zip(hours, lid_plan, strict=True)
     )
     inside = tuple(hour.air_c + gain for hour, gain in zip(hours, gains, strict=True))
-    sunlit = tuple(_sunlit(hour, fit) for hour in hours)
+    sunlit = tuple(sunlit_in(hour, fit) for hour in hours)
     return FrameDay(build, inside, gains, sunlit, tuple(lid_plan))
 
 
@@ -203,7 +203,8 @@ def require_day(figure: str, of_hours: Sequence[object]) -> None:
         )
 
 
-def _sunlit(hour: HourWeather, fit: FrameFit) -> Sunlit:
+def sunlit_in(hour: HourWeather, fit: FrameFit = UNFITTED) -> Sunlit:
+    """The sun and wind of an hour over a frame."""
     return _sun_over(hour.radiation_wm2, hour.wind_taken_ms, fit.sun_factor)
 
 

@@ -12,12 +12,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import exp, log, sqrt
 
+from benchround.core.frame.balance import sun_factor_at
 from benchround.core.frame.build import FrameBuild, LidPosition
 from benchround.core.frame.day import (
     FrameFit,
     HourWeather,
     hour_gain_c,
     require_day,
+    sunlit_in,
     usual_night_gain_c,
 )
 from benchround.core.frame.night import LEAST_GAIN_C, MOST_GAIN_C
@@ -148,41 +150,27 @@ def _sun_sign(build: FrameBuild, reading: FrameReading) -> _Sign | RejectedReadi
     gain_c = _sun_gain_at_peak_c(build, reading)
     if gain_c < LEAST_GAIN_TO_FIT_C:
         return None
-    coolest, hottest = (_max_with(build, reading, f) for f in (LEAST_FACTOR, MOST_FACTOR))
-    if not coolest <= maximum <= hottest:
+    factor = _factor_for(build, reading, maximum)
+    if not LEAST_FACTOR <= factor <= MOST_FACTOR:
+        coolest, hottest = (_max_with(build, reading, f) for f in (LEAST_FACTOR, MOST_FACTOR))
         return RejectedReading(
             reading.name,
             f"no sun on this frame explains a maximum of {maximum:g} C: with the lid as noted it"
             f" lies between {degrees(coolest)} and {degrees(hottest)} C",
         )
-    factor = _factor_for(build, reading, maximum, (coolest - maximum, hottest - maximum))
     return _Sign(log(factor), sqrt(READING_LOG_SPREAD**2 + (MAXIMUM_ERROR_C / gain_c) ** 2))
 
 
-def _factor_for(
-    build: FrameBuild, reading: FrameReading, maximum: float, misses: tuple[float, float]
-) -> float:
-    """Return the sun factor that shows a maximum, by false position (the Illinois rule).
+def _factor_for(build: FrameBuild, reading: FrameReading, maximum: float) -> float:
+    """Return the sun factor that shows a maximum: the least that brings any hour up to it.
 
-    `misses` are the model's errors in K with the least and the greatest factor, of unlike sign.
+    It is 0 or less where the air outside was as warm as that, by night as well.
     """
-    low, high = LEAST_FACTOR, MOST_FACTOR
-    below, above = misses
-    last_side = 0
-    for _ in range(60):
-        factor = high if above == below else (low * above - high * below) / (above - below)
-        miss = _max_with(build, reading, factor) - maximum
-        if abs(miss) < 1e-4:
-            return factor
-        side = 1 if miss > 0.0 else -1
-        if side > 0:
-            high, above = factor, miss
-            below = below / 2.0 if last_side == side else below
-        else:
-            low, below = factor, miss
-            above = above / 2.0 if last_side == side else above
-        last_side = side
-    return (low + high) / 2.0
+    return min(
+        sun_factor_at(build, sunlit_in(hour), lid, maximum - hour.air_c)
+        for hour, lid in zip(reading.hours, reading.lid_plan, strict=True)
+        if hour.radiation_wm2 > 0.0 or hour.air_c > maximum
+    )
 
 
 def _max_with(build: FrameBuild, reading: FrameReading, factor: float) -> float:

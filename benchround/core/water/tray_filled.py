@@ -18,6 +18,8 @@ from benchround.core.water.balance import RootStage
 
 WATERED_IN = (Kind.SOWN, Kind.RESOWN, Kind.PRICKED_OUT, Kind.POTTED_ON)
 """Work that ends with a good watering, so the tray is full after it (common practice)."""
+COVER_OFF = (Kind.UNCOVERED, Kind.PRICKED_OUT, Kind.POTTED_ON)
+"""Records after which a tray has no cover of its own any more."""
 SEEN_UP = (Kind.FIRST_UP, Kind.COUNTED, Kind.SEED_LEAVES, Kind.TRUE_LEAVES)
 """Records that say that seedlings were seen."""
 MOST_DAYS_BACK = 30
@@ -34,6 +36,13 @@ LogOf = Callable[[str], PlaceLog]
 """A place's records by its code."""
 ROOTED_DAYS = 14
 """After so many days in its pot a plant's roots reach all of it; our proposal."""
+DEPENDS = WAITING | {Stage.EMERGING, Stage.GROWING_ON, Stage.POTTED_ON}
+"""Stages in which roots reach as far as the seed's cover or the days say."""
+REACH = {
+    **{stage: RootStage.FULL for stage in Stage if stage not in DEPENDS},
+    **dict.fromkeys((Stage.SEED_LEAF, Stage.TRUE_LEAF, Stage.PRICKED_OUT), RootStage.SEEDLING),
+}
+"""How far roots reach in the other stages."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,15 +79,21 @@ def stays(batch: Batch, part: Part) -> Moves:
     return moves[first:]
 
 
-def filled(batch: Batch, part: Part, log_of: LogOf, day: date) -> Filled:
+def filled(part: Part, stood: Moves, log_of: LogOf, day: date) -> Filled:
     """When the tray was last full by the records up to a day.
 
     A watering of a whole place counts while the part stood there, wherever it was carried since.
     Where waterings go unwritten it is taken as full on the last day anything is known of it, and
     from then on it stays what it is until something is written down.
+
+    Args:
+        part: the part.
+        stood: where it stood lately, by `stays`.
+        log_of: gives a place's records.
+        day: the day.
     """
     worked = part.last_day(*WATERED_IN)
-    latest, whole = part.last_day(Kind.WATERED), _whole_place(stays(batch, part), log_of, day)
+    latest, whole = part.last_day(Kind.WATERED), _whole_place(stood, log_of, day)
     if whole is not None and (latest is None or whole > latest):
         latest = whole
     if latest is not None and (day - latest).days <= MOST_DAYS_BACK:
@@ -101,21 +116,19 @@ def _whole_place(stood: Moves, log_of: LogOf, day: date) -> date | None:
 
 def root_stage(batch: Batch, part: Part, crop: Crop, day: date) -> RootStage:
     """How far roots reach, from the stage, what covers the seed, and the days in a pot."""
-    match part.stage:
-        case stage if stage in WAITING:
-            return RootStage.BARE_SEED if uncovered(batch, crop) else RootStage.COVERED_SEED
-        case Stage.EMERGING if (day - part.since).days < crop.growing.true_leaf_days:
-            return RootStage.COVERED_SEED
-        case Stage.EMERGING:
-            return RootStage.SEEDLING  # up for so long, whether or not its leaves were noted
-        case Stage.SEED_LEAF | Stage.TRUE_LEAF | Stage.PRICKED_OUT:
-            return RootStage.SEEDLING
-        case Stage.GROWING_ON:
-            return RootStage.SEEDLING if just_thinned(part, day) else RootStage.ROOTED
-        case Stage.POTTED_ON if (day - part.since).days < ROOTED_DAYS:
-            return RootStage.ROOTED
-        case _:
-            return RootStage.FULL
+    stage = part.stage
+    reach = REACH.get(stage)
+    if reach is not None:
+        return reach
+    days = (day - part.since).days
+    if stage in WAITING:
+        return RootStage.BARE_SEED if uncovered(batch, crop) else RootStage.COVERED_SEED
+    if stage is Stage.EMERGING:
+        young = days < crop.growing.true_leaf_days
+        return RootStage.COVERED_SEED if young else RootStage.SEEDLING  # whether noted or not
+    if stage is Stage.GROWING_ON:
+        return RootStage.SEEDLING if just_thinned(part, day) else RootStage.ROOTED
+    return RootStage.ROOTED if days < ROOTED_DAYS else RootStage.FULL
 
 
 def just_thinned(part: Part, day: date) -> bool:
@@ -149,7 +162,7 @@ def domed_until(part: Part) -> date | None:
     sown = part.first.get(Kind.SOWN)
     if sown is None or not sown.flag("covered"):
         return None
-    told = part.last_day(Kind.UNCOVERED, Kind.PRICKED_OUT, Kind.POTTED_ON)
+    told = part.last_day(*COVER_OFF)
     if told is not None:
         return told
     seen = [day for kind in SEEN_UP if (day := part.first_day(kind)) is not None]

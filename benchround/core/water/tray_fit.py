@@ -29,7 +29,7 @@ from benchround.core.water.fit import (
     after_weighing,
 )
 from benchround.core.water.run import WaterDay, run_balance, share_dried_by
-from benchround.core.water.tray_filled import MOST_DAYS_BACK, domed_on, filled, root_stage
+from benchround.core.water.tray_filled import MOST_DAYS_BACK, domed_on, filled, root_stage, stays
 from benchround.core.water.tray_holder import holder_of
 from benchround.core.water.tray_kept import Stays
 from benchround.core.water.tray_place import water_day
@@ -141,10 +141,11 @@ def _looked(
     said, then = said_of(record), _then(batch, part, record)
     if said is None or then is None:
         return factor
-    full = filled(batch, then, lambda code: _before(season, code, record.day), record.day)
+    stood = stays(batch, then)
+    full = filled(then, stood, lambda code: _before(season, code, record.day), record.day)
     if not full.known or (record.day - full.day).days > MOST_DAYS_BACK:
         return factor
-    if full.day < places_of(batch, then)[-1][0]:
+    if full.day < stood[-1][0]:
         return factor  # part of that time it stood elsewhere
     crop = season.crop(batch.crop)
     holder = holder_of(batch, then, crop, season.containers, compost)

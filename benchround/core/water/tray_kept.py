@@ -22,8 +22,8 @@ Drying = tuple[str, date, bool, float, bool, float]
 """Place code, day, whether rain counts, the place's factor, whether a dome is on, leaf cover."""
 Stays = tuple[tuple[date, str, float], ...]
 """From which day on it stood where, oldest first, and how fast it dries there."""
-Where = tuple[TrayWater, Stays, date | None, float, Canopy]
-"""The tray, where it stood, until when a dome was on, the share that may go, the leaves over it."""
+Where = tuple[Stays, date | None]
+"""Where a tray stood, and until when a dome was on."""
 Seen = tuple[date, "Moisture | None"]
 """The day of a look at its moisture, and what it said."""
 
@@ -42,20 +42,40 @@ class Level(NamedTuple):
     by: DayPart | None
 
 
+class Alike:
+    """Results of trays that are alike in size, in the share that may go and in their leaves.
+
+    Attributes:
+        levels: how a tray stands: where, the morning it was full, the last look, the day.
+        dry_days: the day a tray is next due: where, day, level.
+    """
+
+    __slots__ = ("dry_days", "levels")
+
+    def __init__(self) -> None:
+        self.levels: dict[tuple[Where, date, Seen | None, date], Level] = {}
+        self.dry_days: dict[tuple[Where, date, float], date | None] = {}
+
+
 class TrayKept:
     """Results by what they were reckoned from.
 
     Attributes:
         logs: a place's records, sorted, by its code.
         days: what a day does to a tray, and the weather behind it.
-        levels: how a tray stands: where, the morning it was full, the last look, the day.
-        dry_days: the day a tray is next due: where, day, level.
     """
 
-    __slots__ = ("days", "dry_days", "levels", "logs")
+    __slots__ = ("_alike", "days", "logs")
 
     def __init__(self) -> None:
         self.logs: dict[str, PlaceLog] = {}
         self.days: dict[Drying, tuple[WaterDay, KnownDay]] = {}
-        self.levels: dict[tuple[Where, date, Seen | None, date], Level] = {}
-        self.dry_days: dict[tuple[Where, date, float], date | None] = {}
+        self._alike: dict[tuple[TrayWater, float, Canopy], Alike] = {}
+
+    def alike(self, tray: TrayWater, share: float, leaves: Canopy) -> Alike:
+        """What was reckoned of trays like this one, of which this share may go."""
+        key = (tray, share, leaves)
+        found = self._alike.get(key)
+        if found is None:
+            found = self._alike[key] = Alike()
+        return found

@@ -22,7 +22,7 @@ from benchround.core.water.tray_filled import (
 )
 from benchround.core.water.tray_fit import day_at, days_in, learnt_factor, said_of
 from benchround.core.water.tray_holder import compost_of
-from benchround.core.water.tray_kept import Level, Seen, Stays, Where
+from benchround.core.water.tray_kept import Level, Seen, Stays
 
 ROUNDING_ML = 1e-9
 
@@ -33,9 +33,10 @@ class Books:
     Attributes:
         leaves: the leaves over it as they grow.
         stays: where it stood lately, oldest first.
+        alike: what was reckoned of trays like it.
     """
 
-    __slots__ = ("batch", "factor", "leaves", "part", "season", "share", "stays", "tray")
+    __slots__ = ("alike", "batch", "factor", "leaves", "part", "season", "share", "stays", "tray")
 
     def __init__(
         self,
@@ -50,6 +51,7 @@ class Books:
         self.season, self.batch, self.part = season, batch, part
         self.tray, self.share, self.factor, self.leaves = tray, share, factor, leaves
         self.stays = stays(batch, part)
+        self.alike = season.trays.alike(tray, share, leaves)
 
     @property
     def floor_ml(self) -> float:
@@ -80,7 +82,7 @@ class Books:
 def level_on(books: Books, day: date) -> tuple[Filled, Level]:
     """Since when a tray's water is reckoned, and how it stands on the morning of a day."""
     season = books.season
-    full = filled(books.batch, books.part, lambda code: place_log_of(season, code), day)
+    full = filled(books.part, books.stays, lambda code: place_log_of(season, code), day)
     return full, _level(books, full, day)
 
 
@@ -89,8 +91,7 @@ def _level(books: Books, full: Filled, day: date) -> Level:
     look = _latest_look(books, full, day)
     seen = (look.day, said_of(look)) if look is not None else None
     stood, dome = books.stood(full.day), domed_until(books.part)
-    where: Where = (books.tray, stood, dome, books.share, books.leaves)
-    kept, key = books.season.trays.levels, (where, full.day, seen, day)
+    kept, key = books.alike.levels, ((stood, dome), full.day, seen, day)
     found = kept.get(key)
     if found is None:
         found = kept[key] = _level_afresh(books, stood, seen, day)

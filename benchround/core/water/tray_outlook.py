@@ -23,6 +23,7 @@ from benchround.core.water.run import (
 from benchround.core.water.tray_filled import BELIEVED_DRY_DAYS, Filled, domed_until, root_stage
 from benchround.core.water.tray_fit import day_at, learnt_factor
 from benchround.core.water.tray_holder import Holder, compost_of, holder_of, in_container
+from benchround.core.water.tray_kept import Alike
 from benchround.core.water.tray_level import Books, level_on, look_on
 
 FEW_DAYS, DAYS_AHEAD = 3, 10
@@ -43,6 +44,7 @@ class TrayOutlook:
         factor: how fast the place dries against the model.
         leaves: the leaves over it as they grow.
         look_today: what the grower said of it today, if anything.
+        alike: what was reckoned of trays like it.
     """
 
     season: Season
@@ -59,6 +61,7 @@ class TrayOutlook:
     factor: PlaceFactor
     leaves: Canopy
     look_today: Moisture | None
+    alike: Alike
 
     @property
     def to_feel(self) -> bool:
@@ -89,18 +92,16 @@ class TrayOutlook:
             return self.dry_since
         return self._dry_day(self.left_ml)
 
-    @cached_property
+    @property
     def again(self) -> date | None:
         """The day it is next due when filled this morning; None if not within ten days."""
         return self._dry_day(self.holder.water.capacity_ml)
 
     def _dry_day(self, level_ml: float) -> date | None:
         """The day a level's allowed water is gone; None if not within ten days."""
-        tray, part = self.holder.water, self.part
-        factor = self.factor.factor
-        stands = ((self.day, part.place, factor),)
-        where = (tray, stands, domed_until(part), self.share, self.leaves)
-        kept, key = self.season.trays.dry_days, (where, self.day, level_ml)
+        stands = ((self.day, self.part.place, self.factor.factor),)
+        kept = self.alike.dry_days
+        key = ((stands, domed_until(self.part)), self.day, level_ml)
         if key not in kept:
             kept[key] = self._dry_day_afresh(level_ml)
         return kept[key]
@@ -161,6 +162,7 @@ def tray_outlook(season: Season, batch: Batch, part: Part, day: date) -> TrayOut
         factor=factor,
         leaves=leaves,
         look_today=look_on(part, log, day),
+        alike=books.alike,
     )
 
 
