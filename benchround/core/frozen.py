@@ -219,13 +219,12 @@ else:
     ) -> Callable[..., None]:
         """The `__init__` of a class, compiled from its fields.
 
-        A slot is filled by its own descriptor and anything else in the object's `__dict__`, which
-        takes a third to two thirds less time than finding the place by name.
+        Anything but a slot is put into the object's `__dict__`. Slots are filled while the object
+        is of an open class of the same shape: to put a value through a slot's own descriptor takes
+        three times as long, by name six times.
         """
-        slots = {name: slot for name in names if hasattr(slot := vars(cls).get(name), "__set__")}
-        outer: dict[str, Any] = {f"_put_{name}": slot.__set__ for name, slot in slots.items()}
-        outer["_missing"] = MISSING
-        heads, lines = ["self"], [] if slots.keys() >= set(names) else [" _own = self.__dict__"]
+        outer: dict[str, Any] = {"_missing": MISSING, "_fill": _fill_each}
+        heads, values = ["self"], []
         for name in names:
             head = value = name
             if name in new:
@@ -235,12 +234,37 @@ else:
                 outer[f"_usual_{name}"] = usual[name]
                 head = f"{name}=_usual_{name}"
             heads.append(head)
-            kept = f"_put_{name}(self, {value})" if name in slots else f"_own[{name!r}] = {value}"
-            lines.append(f" {kept}")
+            values.append(value)
+        told = list(zip(names, values, strict=True))
+        fill = f"_fill(self, {names!r}, ({''.join(f'{value}, ' for value in values)}))"
+        if vars(cls).get("__slots__") != names:
+            lines = [
+                " _own = self.__dict__",
+                *(f" _own[{name!r}] = {value}" for name, value in told),
+            ]
+        elif cls.__bases__ != (object,):
+            lines = [f" {fill}"]
+        else:
+            outer |= {"_cls": cls, "_open": _opened(cls, names), "_turn": _turn}
+            lines = [" if self.__class__ is _cls:", "  _turn(self, _open)"]
+            lines += [f"  self.{name} = {value}" for name, value in told]
+            lines += ["  self.__class__ = _cls", " else:", f"  {fill}"]
         if hasattr(cls, "__post_init__"):
             lines.append(" self.__post_init__()")
-        body = "\n".join(lines) or " return None"
+        body = "\n".join(lines)
         exec(f"def __init__({', '.join(heads)}):\n{body}", outer)  # as the standard one does
         made: Callable[..., None] = outer["__init__"]
         made.__qualname__ = f"{cls.__qualname__}.__init__"
         return made
+
+    _turn = vars(object)["__class__"].__set__
+    """Gives an object another class of the same shape."""
+
+    def _opened(cls: type, names: tuple[str, ...]) -> type:
+        """A class of the same slots that refuses nothing."""
+        return type(cls.__name__, (object,), {"__slots__": names})
+
+    def _fill_each(self: Any, names: tuple[str, ...], values: tuple[object, ...]) -> None:
+        """Fill the slots of an object that may be of another shape, as one of a child class is."""
+        for name, value in zip(names, values, strict=True):
+            object.__setattr__(self, name, value)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import copy
 import dataclasses
 import pickle
+import types
 from collections.abc import Callable
 from typing import Any
 
@@ -14,6 +15,15 @@ from benchround.core import frozen
 from benchround.core.frozen import dataclass as quick
 
 FEW: int = vars(frozen)["FEW"]  # not there for type checkers, which see the standard decorator
+
+
+HOW: dict[str, bool] = {"frozen": True, "slots": True}
+
+
+class Parent:
+    """Something to be a child of that has no fields."""
+
+    __slots__ = ()
 
 
 def made_with(decorator: Callable[..., Any], slots: bool) -> Any:
@@ -96,8 +106,16 @@ def test_a_child_class_is_frozen_too() -> None:
     class Marked(Pot):
         mark: str = ""
 
+    for _ in range(FEW + 2):  # the parent's __init__ is compiled by then
+        Pot(7)
     child = Marked(9, "shelf", "red")
     assert (child.size, child.place, child.mark) == (9, "shelf", "red")
+
+    class Plain(Pot):
+        pass
+
+    plain = Plain(9)
+    assert (type(plain), plain.size, plain.place) == (Plain, 9, "bench")
     with pytest.raises(dataclasses.FrozenInstanceError):
         setattr(child, "size", 3)  # noqa: B010  # what a type checker refuses is asked for
 
@@ -114,6 +132,23 @@ def test_one_that_is_not_compared_equals_itself_alone(
     one, other = bench([1]), bench([1])
     assert one == one and one != other
     assert len({one, other}) == 2
+
+
+@pytest.mark.parametrize("parents", [(), (Parent,)], ids=["no parent", "a parent"])
+@pytest.mark.parametrize("names", [(), ("size",), ("size", "place")], ids=len)
+def test_however_many_fields_after_many_were_made(
+    parents: tuple[type, ...], names: tuple[str, ...]
+) -> None:
+    body = {"__annotations__": dict.fromkeys(names, "int"), "__module__": __name__}
+    made: Any = quick(
+        types.new_class("Made", parents, exec_body=lambda space: space.update(body)), **HOW
+    )
+    for _ in range(FEW + 2):
+        found = made(*range(len(names)))
+        assert type(found) is made
+        assert [getattr(found, name) for name in names] == list(range(len(names)))
+        with pytest.raises(dataclasses.FrozenInstanceError):
+            setattr(found, names[0] if names else "size", 3)
 
 
 def test_pickled_and_back() -> None:
