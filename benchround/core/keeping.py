@@ -12,6 +12,7 @@ from benchround.core.census import Census, Group
 from benchround.core.crop.crop import Crop
 from benchround.core.learning.learned import Learned
 from benchround.core.learning.lesson import Lesson
+from benchround.core.learning.lesson_time import Times
 from benchround.core.record import Record
 from benchround.core.seed.packet import Packet
 from benchround.core.sky.warmth import DaysOf
@@ -27,15 +28,17 @@ class Shelf:
     Attributes:
         warmth: of each place by its code, by the number of the day.
         lessons: by batch id, with the batch and the crop rules it was drawn from.
+        times: what sowings took to come up, for those that were sown and stood together.
         learned: by crop or packet, with the sowings, the crop rules and the packet behind it.
     """
 
-    __slots__ = ("learned", "lessons", "sky", "warmth")
+    __slots__ = ("learned", "lessons", "sky", "times", "warmth")
 
     def __init__(self, sky: Sky) -> None:
         self.sky = sky
         self.warmth: dict[str, DaysOf] = {}
         self.lessons: dict[str, tuple[Batch, Crop, Lesson | None]] = {}
+        self.times: Times = {}
         self.learned: dict[Group, tuple[tuple[Batches, Crop, Packet | None], Learned]] = {}
 
 

@@ -177,7 +177,7 @@ class Record:
     def number(self, name: str) -> float | None:
         """A figure as a number, or None where it is missing or not a number."""
         value = self.figures.get(name)
-        if value is None or isinstance(value, bool) or not isinstance(value, (int, float)):
+        if value is None or isinstance(value, (bool, str)):
             return None
         return float(value)
 
@@ -191,7 +191,7 @@ class Record:
 
     def text(self, name: str) -> str:
         """A figure as text, empty where it is missing."""
-        value = self.figures.get(name)
+        value = self.figures.get(name, "")
         return value if isinstance(value, str) else ""
 
     def flag(self, name: str) -> bool:

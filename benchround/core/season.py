@@ -252,10 +252,11 @@ class Season:
 
     def lesson(self, batch: Batch) -> Lesson | None:
         """What a batch teaches of its crop; None where nothing was sown or nothing is known yet."""
-        crop, kept = self.crop(batch.crop), self._shelf.lessons
+        crop, shelf = self.crop(batch.crop), self._shelf
+        kept = shelf.lessons
         found = kept.get(batch.id)
         if found is None or found[0] is not batch or found[1] is not crop:
-            found = (batch, crop, lesson_of(batch, crop, self.warmth_of))
+            found = (batch, crop, lesson_of(batch, crop, self.warmth_of, shelf.times))
             kept[batch.id] = found
         return found[2]
 

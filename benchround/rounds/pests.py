@@ -16,12 +16,16 @@ QUIET_DAYS = 14
 PATROL_DAYS = 7
 """Dusk searches go on for a week after the last loss (common practice, no source)."""
 
+CALLED_FOR_BY = frozenset({Kind.LOST, Kind.TRAP_SET})
+"""Records after which there may be something to look out for."""
+
 
 def propose(view: BatchView) -> Iterator[Proposal]:
     """Patrols and traps of the part in view."""
-    lost, trap = view.part.last.get(Kind.LOST), view.since(Kind.TRAP_SET)
-    if (lost is None and trap is None) or view.part.ended:
+    part = view.part
+    if CALLED_FOR_BY.isdisjoint(part.last) or part.ended:
         return
+    lost, trap = part.last.get(Kind.LOST), view.since(Kind.TRAP_SET)
     if lost is not None and lost.text("cause") == Cause.SLUG:
         yield from _patrol(view, lost)
     lifted = view.since(Kind.TRAP_LIFTED)

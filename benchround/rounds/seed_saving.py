@@ -23,19 +23,25 @@ RIPE = Ask("ripe", "ripe", "no", whole=False, choices=("yes", "no"))
 OVER = Ask("over", "flowering over", "no", whole=False, choices=("yes", "no"))
 SOURCE = "RHS advice on seed collecting and storing (two months from flower to ripe; a dry day)"
 
+CALLED_FOR_BY = frozenset({Kind.SEED_SAVED, Kind.SEED_RIPE, Kind.LEFT_FOR_SEED})
+"""Records after which there may be seed to look at; marking a plant for it is the other way."""
+
 
 def propose(view: BatchView) -> Iterator[Proposal]:
     """Looking for ripe seed, collecting it, and packing it."""
+    part, batch = view.part, view.batch
+    if CALLED_FOR_BY.isdisjoint(part.last) and not batch.marked_for_seed:
+        return
     saved = view.since(Kind.SEED_SAVED)
     if saved is not None and not view.done_since(Kind.PACKED, saved):
         yield _pack(view, saved)
-    if view.stage is Stage.SEED_SAVED or view.part.ended:
+    if view.stage is Stage.SEED_SAVED or part.ended:
         return
     ripe = view.since(Kind.SEED_RIPE)
     if ripe is not None and ripe >= view.regrown_from and (saved is None or saved < ripe):
         yield _collect(view, ripe)
     elif view.stage is Stage.LEFT_FOR_SEED or (
-        view.batch.marked_for_seed and not (saved is not None and saved >= view.regrown_from)
+        batch.marked_for_seed and not (saved is not None and saved >= view.regrown_from)
     ):
         yield from _look(view)
 

@@ -21,13 +21,15 @@ NOT_ABOVE_SOWN = frozenset({Kind.FIRST_UP, Kind.COUNTED, Kind.THINNED, Kind.PRIC
 CAUSES = frozenset({"", *map(str, Cause)})
 TAKES_PLANTS = frozenset({*LEAVES_REST, Kind.LOST, Kind.COMPOSTED, Kind.SPARES_SETTLED})
 SOWS = frozenset({Kind.SOWN, Kind.RESOWN})
+BEGIN_GROWN = frozenset({Kind.PLANTED_BULBS, Kind.FOUND})
+"""Kinds that begin a batch with so many plants or bulbs."""
 NEW_GROWTH = frozenset({Kind.CUT_BACK, Kind.DORMANT})
 """Kinds after which it grows anew; what was marked for seed went with the old growth."""
 NEVER_PLAIN = TALLIED | SOWS | NEW_GROWTH | {Kind.MARKED_FOR_SEED}
 """Kinds that change more than the stage, even where they give no figures."""
 RENAMES = frozenset({"crop", "variety", "wanted"})
-OTHER_COUNTS = frozenset({"seeds", "cells", "wanted"})
-SELDOM_SAID = RENAMES | OTHER_COUNTS | {"cause"}
+OTHER_COUNTS = ("cells", "seeds", "wanted")
+SELDOM_SAID = RENAMES.union(OTHER_COUNTS) | {"cause"}
 """Figures that few records give and that are looked at one by one."""
 MOST = 1_000_000
 NOTHING_COUNTED = Tally()
@@ -53,19 +55,21 @@ class Telling:
         Raises:
             IllegalRecordError: no batch begins with this kind.
         """
-        stage = next_stage(None, record.kind, name)
-        count = record.count() if record.kind in (Kind.PLANTED_BULBS, Kind.FOUND) else None
-        part = PartTelling.begin(record, stage, count)
+        kind = record.kind
+        stage = next_stage(None, kind, name)
+        count = record.count() if kind in BEGIN_GROWN else None
         telling = cls(
             name,
             record.text("crop") or "unknown",
             record.text("variety"),
             record.count("wanted"),
-            [part],
+            [PartTelling.begin(record, stage, count)],
         )
-        telling.sowing = _sowing(None, record)
-        telling.tally.sown = record.count("seeds") if record.kind is Kind.SOWN else None
-        telling.tally.planted = count if record.kind is Kind.PLANTED_BULBS else None
+        if kind in SOWS:
+            telling.sowing = _sowing(None, record)
+            telling.tally.sown = record.count("seeds")
+        elif kind is Kind.PLANTED_BULBS:
+            telling.tally.planted = count
         telling.records.append(record)
         return telling
 
@@ -191,8 +195,10 @@ class Telling:
 
     def _check_other(self, record: Record) -> None:
         """Refuse other counts that cannot be, and a cause of loss that is none."""
-        for figure in sorted(OTHER_COUNTS & record.figures.keys()):
-            self._check_whole(figure, record.number(figure))
+        for figure in OTHER_COUNTS:
+            value = record.figures.get(figure, 0)
+            if type(value) is not int or not 0 <= value <= MOST:
+                self._check_whole(figure, record.number(figure))
         if record.kind is Kind.LOST and record.text("cause") not in CAUSES:
             raise IllegalRecordError(
                 f"'{record.text('cause')[:30]}' is no cause of loss: give one of "
@@ -214,11 +220,12 @@ class Telling:
 
 
 def _sowing(sowing: Sowing | None, record: Record) -> Sowing | None:
-    if record.kind is Kind.RESOWN and sowing is not None:
+    """How it was sown, by a record of one of the kinds `SOWS`."""
+    if record.kind is Kind.RESOWN:
+        if sowing is None:
+            return None
         more = sowing.again_seeds + (record.count("seeds") or 0)
         return replace(sowing, again_on=record.day, again_seeds=more)
-    if record.kind is not Kind.SOWN:
-        return sowing
     return Sowing(
         day=record.day,
         seeds=record.count("seeds"),

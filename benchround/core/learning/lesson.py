@@ -14,7 +14,7 @@ from benchround.core.batch.batch import Batch, Sowing
 from benchround.core.crop.crop import Crop
 from benchround.core.frozen import dataclass
 from benchround.core.learning.lesson_mishaps import told
-from benchround.core.learning.lesson_time import Timed, time_of
+from benchround.core.learning.lesson_time import Timed, Times, time_of
 from benchround.core.lifecycle import SEEDLING, WAITING
 from benchround.core.record import Cause, Kind, Record
 from benchround.core.seed.final_count import NOT_YET, final_count_in
@@ -45,8 +45,17 @@ class Lesson:
     no_time: str = ""
 
 
-def lesson_of(batch: Batch, crop: Crop, warmth_of: WarmthOf) -> Lesson | None:
-    """What a batch teaches of its crop; None where nothing was sown or nothing is known yet."""
+def lesson_of(
+    batch: Batch, crop: Crop, warmth_of: WarmthOf, times: Times | None = None
+) -> Lesson | None:
+    """What a batch teaches of its crop; None where nothing was sown or nothing is known yet.
+
+    Args:
+        batch: the batch.
+        crop: its crop's rules.
+        warmth_of: gives the warmth of a place by its days.
+        times: times found under this warmth before; None where none are kept.
+    """
     sowing = batch.sowing
     if sowing is None or crop.germination is None:
         return None
@@ -58,7 +67,8 @@ def lesson_of(batch: Batch, crop: Crop, warmth_of: WarmthOf) -> Lesson | None:
         return _nothing_up(batch, sowing, story, mishap)
     timed = Timed(None, before_up)
     if not before_up:
-        timed = time_of(batch, sowing, story, thermal_model(crop.germination), warmth_of)
+        model, known = thermal_model(crop.germination), {} if times is None else times
+        timed = time_of(batch, sowing, story, model, warmth_of, known)
     counted = _Counted(None, mishap or timed.stall)
     if not counted.because:
         growing = batch.main.stage in WAITING | SEEDLING

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import timedelta
+from datetime import date, timedelta
 from itertools import islice
 from typing import NamedTuple
 
@@ -34,21 +34,51 @@ class Timed(NamedTuple):
     stall: str = ""
 
 
+Alike = tuple[ThermalModel, Moves, date, float, float]
+"""What two sowings that took the same heat have in common: crop, places, day, days to come up."""
+Times = dict[Alike, Timed]
+"""What was found, for the sowings of one crop that were sown and stood together."""
+
+
 def time_of(
-    batch: Batch, sowing: Sowing, story: Iterable[Record], model: ThermalModel, warmth_of: WarmthOf
+    batch: Batch,
+    sowing: Sowing,
+    story: Iterable[Record],
+    model: ThermalModel,
+    warmth_of: WarmthOf,
+    times: Times,
 ) -> Timed:
-    """The heat its first seedling took, unless the records tell none or it sulked."""
+    """The heat its first seedling took, unless the records tell none or it sulked.
+
+    Args:
+        batch: the batch.
+        sowing: how it was sown.
+        story: its records after the sowing.
+        model: the crop's thermal time.
+        warmth_of: gives the warmth of a place by its days.
+        times: what was found under this warmth before; it is added to.
+    """
     first, moves = first_up_in(story, sowing.day), places_of(batch, batch.main)
     because = _no_time(batch, sowing, first, moves)
     if because or first is None:
         return Timed(None, because)
+    alike = (model, moves, sowing.day, first.after, first.by)
+    found = times.get(alike)
+    if found is None:
+        found = times[alike] = _reckoned(model, moves, sowing.day, first, warmth_of)
+    return found
+
+
+def _reckoned(
+    model: ThermalModel, moves: Moves, sown: date, first: FirstUp, warmth_of: WarmthOf
+) -> Timed:
     total, cold, middle = 0.0, 0, middle_of_look(first.after, first.by)
     cold_c, hot_c = cold_up_to_c(model), model.ceiling_c
-    days = islice(felt_since(moves, sowing.day, warmth_of), int(first.by))
+    days = islice(felt_since(moves, sown, warmth_of), int(first.by))
     for number, warm in enumerate(days):
         cold = cold + 1 if warm.mean_c <= cold_c else 0
         if cold >= COLD_DAYS or warm.max_c > hot_c:
-            day = say_day(sowing.day + timedelta(days=number))
+            day = say_day(sown + timedelta(days=number))
             stall = f"stalled by cold up to {day}"
             if warm.max_c > hot_c:
                 stall = f"stalled by heat: {degrees(warm.max_c)} C on {day}"

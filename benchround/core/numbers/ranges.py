@@ -64,9 +64,12 @@ def whole(what: str, value: int, low: int, high: int | None = None) -> int:
     Raises:
         OutOfRangeError: the figure is not whole, or outside the range.
     """
+    most = MOST_COUNTED if high is None else high
+    if type(value) is int and low <= value <= most:  # as nearly all
+        return value
     if high is None:
         within(what, value, low)
-    within(what, value, low, MOST_COUNTED if high is None else high)
+    within(what, value, low, most)
     if isinstance(value, bool) or value != math.floor(value):
         raise OutOfRangeError(f"{what} is {value}, which is not a whole number: give a count.")
     return int(value)

@@ -8,7 +8,7 @@ like any other.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
 
 from benchround.core.batch.batch import LEAVES_REST, MAIN, Batch, Sowing
@@ -40,18 +40,6 @@ TAKEN_OUT = frozenset(
     }
 )
 """Kinds after which a count no longer tells how many came up."""
-
-READ = TAKEN_OUT | {
-    *NOTHING_SEEN,
-    *SEEDLINGS_SEEN,
-    Kind.TRUE_LEAVES,
-    Kind.LOST,
-    Kind.RESOWN,
-    Kind.WASHED_OUT,
-}
-"""Kinds a reading takes in."""
-TELLS = READ | {Kind.SOWN, Kind.SEED_LEAVES}
-"""Kinds that tell anything of a germination."""
 
 NOT_SOWN = "it was not sown yet"
 SEEDS_NOT_SAID = "how many seeds were sown was not said"
@@ -120,52 +108,66 @@ class Reading:
     def read(self, story: Iterable[Record]) -> Reading:
         """Take records in until the reading ends."""
         for record in story:
-            if record.kind in READ:
-                self.take(record)
+            take = READ.get(record.kind)
+            if take is not None:
+                take(self, record)
                 if self.over or self.because:
                     break
         return self
 
-    def take(self, record: Record) -> None:
-        """Take one more record in, of one of the kinds `READ`."""
-        kind = record.kind
-        if kind in NOTHING_SEEN:
-            if self.up == 0:
-                self._look(record, 0)
-        elif kind in SEEDLINGS_SEEN:
-            self._seen(record)
-        elif kind is Kind.TRUE_LEAVES:
-            if record.count() is not None:
-                self._seen(record)
-        elif kind is Kind.LOST:
-            self._lose(record)
-        elif kind is Kind.RESOWN:
-            self.two_sowings = (
-                f"it was sown again on {say_day(record.day)}: the counts belong to two sowings"
-            )
-        elif kind is Kind.WASHED_OUT:
-            self.because = f"seed was washed out on {say_day(record.day)}"
-        else:
-            self.over = True
+    def _see_none(self, record: Record) -> None:
+        if self.up == 0:
+            self._look(record, 0)
 
-    def _seen(self, record: Record) -> None:
-        count = _seedlings(record, self.clumps)
-        if count is None and self.clumps and record.count() is not None:
-            self.because = "clumps were counted, and not how many seedlings stand in one"
-            return
-        total = max(self.up, 1) if count is None else count + self.lost
-        if count is not None:
-            self.counted_on = record.day
+    def _see(self, record: Record) -> None:
+        count = record.count()
+        if count and self.clumps:
+            count = _in_clumps(record, count)
+            if count is None:
+                self.because = "clumps were counted, and not how many seedlings stand in one"
+                return
+        if count is None:
+            total = max(self.up, 1)
+        else:
+            total, self.counted_on = count + self.lost, record.day
             if total < self.up:
+                total = self.up
                 self.notes.append(
                     f"fewer on {say_day(record.day)} than before, with no loss recorded: "
                     "none is taken as new"
                 )
-        self._look(record, max(self.up, total))
-        if record.kind is Kind.COUNTED:
-            self.up_by_count = self.up
-        if record.flag("final"):
+        self._look(record, total)
+        if record.figures.get("final") is True:
             self.over = self.final = True
+
+    def _count(self, record: Record) -> None:
+        self._see(record)
+        self.up_by_count = self.up
+
+    def _see_leaves(self, record: Record) -> None:
+        if record.count() is not None:
+            self._see(record)
+
+    def _lose(self, record: Record) -> None:
+        count = record.count()
+        if count is None:
+            self.over = True
+        elif self.up == 0:
+            cause = record.text("cause") or "unknown"
+            self.because = f"seed was lost before it came up ({cause})"
+        else:
+            self.lost += count
+
+    def _sow_again(self, record: Record) -> None:
+        self.two_sowings = (
+            f"it was sown again on {say_day(record.day)}: the counts belong to two sowings"
+        )
+
+    def _wash_out(self, record: Record) -> None:
+        self.because = f"seed was washed out on {say_day(record.day)}"
+
+    def _take_out(self, record: Record) -> None:
+        self.over = True
 
     def _look(self, record: Record, total: int) -> None:
         days = (record.day - self.begun).days
@@ -180,16 +182,6 @@ class Reading:
                 self.notes.append(DAILY)
         self.up = total
         self.totals[days] = total
-
-    def _lose(self, record: Record) -> None:
-        count = record.count()
-        if count is None:
-            self.over = True
-        elif self.up == 0:
-            cause = record.text("cause") or "unknown"
-            self.because = f"seed was lost before it came up ({cause})"
-        else:
-            self.lost += count
 
     def fault(self, sown: int) -> str:
         """Why the looks cannot be reckoned with; empty where they can."""
@@ -239,10 +231,22 @@ class Reading:
         return (self.counted_on - self.begun).days - self.first
 
 
-def _seedlings(record: Record, clumps: bool) -> int | None:
-    """The seedlings a record counts; clumps by the mean number that stands in one."""
-    count = record.count()
-    if count is None or not clumps or count == 0:
-        return count
+READ: Mapping[Kind, Callable[[Reading, Record], None]] = {
+    **dict.fromkeys(TAKEN_OUT, Reading._take_out),
+    **dict.fromkeys(NOTHING_SEEN, Reading._see_none),
+    **dict.fromkeys(SEEDLINGS_SEEN, Reading._see),
+    Kind.COUNTED: Reading._count,
+    Kind.TRUE_LEAVES: Reading._see_leaves,
+    Kind.LOST: Reading._lose,
+    Kind.RESOWN: Reading._sow_again,
+    Kind.WASHED_OUT: Reading._wash_out,
+}
+"""Kinds a reading takes in, and how."""
+TELLS = READ.keys() | {Kind.SOWN, Kind.SEED_LEAVES}
+"""Kinds that tell anything of a germination."""
+
+
+def _in_clumps(record: Record, clumps: int) -> int | None:
+    """The seedlings in counted clumps, by the mean number that stands in one."""
     mean = record.number("mean_per_clump")
-    return None if mean is None else round(count * mean)
+    return None if mean is None else round(clumps * mean)

@@ -132,17 +132,18 @@ def day_from(record: Record) -> DayWeather:
     """The day's weather one reading or outlook record states."""
     storm = record.text("storm_from")
     read = record.kind is Kind.READING
+    said = {name: record.number(name) for name in FIGURES if name in record.figures}
     return DayWeather(
         day=record.day,
-        min_c=record.number("min_c"),
-        max_c=record.number("max_c"),
-        sun_h=record.number("sun_h"),
-        rain_mm=record.number("rain_mm"),
-        rain_hour_mm=record.number("rain_hour_mm"),
-        gust_kmh=record.number("gust_kmh"),
+        min_c=said.get("min_c"),
+        max_c=said.get("max_c"),
+        sun_h=said.get("sun_h"),
+        rain_mm=said.get("rain_mm"),
+        rain_hour_mm=said.get("rain_hour_mm"),
+        gust_kmh=said.get("gust_kmh"),
         storm_from=time.fromisoformat(storm) if storm else None,
         basis="reading" if read else "outlook",
-        measured=frozenset(name for name in FIGURES if read and record.number(name) is not None),
+        measured=frozenset(name for name in said if read and said[name] is not None),
     )
 
 

@@ -160,7 +160,7 @@ def domed_until(part: Part) -> date | None:
     is to come off: a tray looked at too soon is none the worse for it.
     """
     sown = part.first.get(Kind.SOWN)
-    if sown is None or not sown.flag("covered"):
+    if sown is None or "covered" not in sown.figures or not sown.flag("covered"):
         return None
     told = part.last_day(*COVER_OFF)
     if told is not None:
