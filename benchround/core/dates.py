@@ -140,6 +140,14 @@ class Year:
 
 
 @lru_cache(maxsize=2048)
+def year_on(day: date) -> date:
+    """The same day of the next year; the 28th for a leap day."""
+    try:
+        return day.replace(year=day.year + 1)
+    except ValueError:
+        return day.replace(year=day.year + 1, day=28)
+
+
 def say_date(day: date) -> str:
     """A day as it stands on labels and pages that are kept: day, month and year."""
     return f"{day.day} {day:%b} {day.year}"

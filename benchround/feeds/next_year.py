@@ -12,6 +12,7 @@ from datetime import date, timedelta
 
 from benchround.core.batch.batch import Batch
 from benchround.core.crop.crop import Raising
+from benchround.core.dates import year_on
 from benchround.core.frozen import dataclass
 from benchround.core.lifecycle import Stage
 from benchround.core.numbers.shares import wilson
@@ -66,14 +67,6 @@ def each_advice(season: Season, day: date) -> Iterator[Advice]:
 def in_order(found: Iterable[Advice]) -> tuple[Advice, ...]:
     """In order of days, then by crop and variety."""
     return tuple(sorted(found, key=lambda advice: (advice.day, advice.crop, advice.variety)))
-
-
-def year_on(day: date) -> date:
-    """The same day of the next year; the 28th for a leap day."""
-    try:
-        return day.replace(year=day.year + 1)
-    except ValueError:
-        return day.replace(year=day.year + 1, day=28)
 
 
 def enough_for(season: Season, batch: Batch) -> int | None:

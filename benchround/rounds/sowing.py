@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from benchround.core.crop.crop import Covering, Light, PlantClass, Raising, Treatment
-from benchround.core.dates import Span, say_date, say_day
+from benchround.core.dates import Span, say_date, say_day, year_on
 from benchround.core.lifecycle import Stage
 from benchround.core.planning.last_sowing import window_span
 from benchround.core.record import Kind
@@ -20,6 +20,7 @@ from benchround.rounds.view import BatchView
 URGENT_SHARE = 2 / 3
 SOAKED_AT_MOST_DAYS = 1
 LONG_PERIOD_DAYS = 7
+A_YEAR = timedelta(days=365)
 NEXT_WINDOW_DAYS = 150
 """A window that opens within this time is still the same year's chance (our proposal)."""
 
@@ -44,15 +45,40 @@ def propose(view: BatchView) -> Iterator[Proposal]:
 def sowing_window(view: BatchView) -> Span | None:
     """The span in which a planned sowing belongs: the grower's own day, else the crop's window.
 
-    None where the crop has no window and no day was wished.
+    A time that was passed over is gone: the next one counts. None where the crop has no window and
+    no day was wished.
     """
+    passed = passed_over(view)
+    since = view.batch.begun if passed is None else passed + timedelta(days=1)
     planned = view.part.last.get(Kind.PLANNED)
     wished = planned.text("sow_on") if planned else ""
     if wished:
         day = date.fromisoformat(wished)
         closes = planned.text("sow_by") if planned else ""
-        return Span(day, date.fromisoformat(closes) if closes else day + timedelta(days=14))
-    return _in_turn(_spans(view, view.batch.begun), _spans(view, view.day), view.day)
+        span = Span(day, date.fromisoformat(closes) if closes else day + timedelta(days=14))
+        while span.closes < since and passed is not None:
+            span = Span(year_on(span.opens), year_on(span.closes))
+        return span
+    lately = max(since, view.day - A_YEAR)
+    return _in_turn(_spans(view, lately), _spans(view, max(since, view.day)), view.day)
+
+
+def next_time(view: BatchView) -> date | None:
+    """When its next sowing or planting time after today begins; None where there is none."""
+    planned = view.part.last.get(Kind.PLANNED)
+    wished = planned.text("sow_on") if planned else ""
+    if wished:
+        day = date.fromisoformat(wished)
+        while day <= view.day:
+            day = year_on(day)
+        return day
+    tomorrow = view.day + timedelta(days=1)
+    return min((span.opens for span in _spans(view, tomorrow)), default=None)
+
+
+def passed_over(view: BatchView) -> date | None:
+    """The day it was said that its sowing waits for the next time; None where that was not."""
+    return view.season.done.get((str(Family.SOW), view.batch.id, view.part.name))
 
 
 def _spans(view: BatchView, since: date) -> list[Span]:

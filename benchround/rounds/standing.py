@@ -12,10 +12,11 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from benchround.core.dates import say_day
-from benchround.core.lifecycle import NEXT, SEEDLING, WAITING, Stage
+from benchround.core.lifecycle import BEFORE, NEXT, SEEDLING, WAITING, Stage
 from benchround.core.record import Cause, Draft, Figure, Kind
 from benchround.core.season import Season
 from benchround.core.task import Ask, Family, Harm, Standing, Task, Why, Window
+from benchround.rounds import never_sown
 from benchround.rounds.proposal import Proposal, draft, of_batch
 from benchround.rounds.view import BatchView
 
@@ -24,7 +25,6 @@ STEPS = frozenset(
     | {Family.PINCH, Family.HARDEN, Family.PLANT_OUT}
 )
 """Families that take a batch from one stage to the next, or belong to one."""
-REPLACED = STEPS | {Family.LOCATE}
 LONG_DAYS = 21
 """A step so many days beyond its window was done, or given up, without a word; our proposal."""
 SEVERAL, SEVERAL_DAYS = 2, 14
@@ -50,22 +50,28 @@ NOTE = "as it was found; the day it came so far is not known"
 
 def instead_of_the_missed(view: BatchView, tasks: Sequence[Task]) -> list[Task]:
     """A part's tasks, with one question for the steps that were missed for weeks."""
-    if not any(task.standing is Standing.OVERDUE and task.family in STEPS for task in tasks):
+    waits = view.stage in BEFORE
+    steps = never_sown.STEPS if waits else STEPS
+    if not any(task.standing is Standing.OVERDUE and task.family in steps for task in tasks):
         return list(tasks)
     answered = view.season.done.get((str(Family.STANDS), view.batch.id, view.part.name))
-    eased = [_since_answer(task, answered, view.day) for task in tasks]
-    missed = [t for t in eased if t.standing is Standing.OVERDUE and t.family in STEPS]
+    eased = [_since_answer(task, answered, view.day, steps) for task in tasks]
+    missed = [t for t in eased if t.standing is Standing.OVERDUE and t.family in steps]
     days = max((task.overdue_days for task in missed), default=0)
-    if days <= LONG_DAYS and not (len(missed) >= SEVERAL and days > SEVERAL_DAYS):
+    several = len(missed) >= SEVERAL and days > SEVERAL_DAYS and not waits
+    in_time = waits and never_sown.SOWS.isdisjoint(task.family for task in missed)
+    if in_time or (days <= LONG_DAYS and not several):
         return eased
-    question = of_batch(view, _question(view, missed))
-    rest = [t for t in eased if t.family not in REPLACED or t.standing is not Standing.OVERDUE]
+    asked = never_sown.question(view, missed) if waits else _question(view, missed)
+    question = of_batch(view, asked)
+    replaced = steps | {Family.LOCATE}
+    rest = [t for t in eased if t.family not in replaced or t.standing is not Standing.OVERDUE]
     return [*rest, question] if question is not None else rest
 
 
-def _since_answer(task: Task, answered: date | None, day: date) -> Task:
+def _since_answer(task: Task, answered: date | None, day: date, steps: frozenset[Family]) -> Task:
     """A step that was said to be still to come is overdue only some days after that was said."""
-    if answered is None or answered > day or task.family not in STEPS:
+    if answered is None or answered > day or task.family not in steps:
         return task
     latest = answered + timedelta(days=AFTER_ANSWER_DAYS)
     if task.standing is not Standing.OVERDUE or task.window.latest >= latest:
@@ -123,6 +129,8 @@ def leads_to(kind: Kind, stage: Stage) -> Stage | None:
 
 def records_of(task: Task, figures: dict[str, Figure], season: Season) -> tuple[Draft, ...]:
     """What the answer writes: that it was seen, what was skipped, and the stage it stands at."""
+    if never_sown.STILL in figures:
+        return never_sown.records_of(task, str(figures[never_sown.STILL]))
     said = dict(figures)
     kind, count = Kind(str(said.pop("stage"))), said.get("count")
     part = season.batches[task.about].part(task.part)

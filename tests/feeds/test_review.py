@@ -9,13 +9,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import binomtest
 
+from benchround.core.dates import year_on
 from benchround.core.learning.lesson import lesson_of
 from benchround.core.record import Figure, Kind, Record
 from benchround.core.season import Season
 from benchround.core.seed.looks_of import germination_of
 from benchround.core.sky.warmth import Warmth
 from benchround.crops.library import load_library
-from benchround.feeds.next_year import next_year, year_on
+from benchround.feeds.next_year import next_year
 from benchround.feeds.pages import Grid
 from benchround.feeds.report import report_page
 from benchround.feeds.review import (

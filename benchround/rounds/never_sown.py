@@ -1,0 +1,68 @@
+"""Still to be sown? One question where a sowing was let go for weeks beyond its time.
+
+A plan whose window has closed would be asked for every day until the window opens again, and seed
+that has had its cold for ever. Instead one question is asked: sow it now, wait for the next time,
+or give it up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from benchround.core.dates import say_date, say_day
+from benchround.core.lifecycle import Stage
+from benchround.core.record import Draft, Figure, Kind
+from benchround.core.task import Ask, Family, Harm, Task, Why, Window
+from benchround.rounds.proposal import Proposal, draft
+from benchround.rounds.sowing import next_time
+from benchround.rounds.view import BatchView
+
+STEPS = frozenset({Family.SOAK, Family.CHILL, Family.SOW, Family.BULBS})
+"""Families that lead to a sowing, or to bulbs planted."""
+SOWS = frozenset({Family.SOW, Family.BULBS})
+"""Those that are the sowing or the planting: while there is time for it, nothing is asked."""
+STILL = "still"
+NOW, NEXT_TIME, GIVEN_UP = "now", "next time", "given up"
+"""What may be said to the question."""
+
+
+def question(view: BatchView, missed: Sequence[Task]) -> Proposal:
+    """The question that takes the place of steps that were let go for weeks."""
+    last = max(missed, key=lambda task: task.window.latest)
+    begun = min(last.window.best, view.day)
+    planned, bulbs = view.stage is Stage.PLANNED, last.family is Family.BULBS
+    coming = next_time(view) if planned else None
+    work = "planted" if bulbs else "sown"
+    words = f"Still to be {work}? "
+    figures = [f"{task.family}: due until {say_day(task.window.latest)}" for task in missed]
+    if planned:
+        words += f"Its time was over on {say_day(last.window.latest)}"
+    else:
+        words += f"It is at '{view.stage}' since {say_day(view.part.since)}"
+    if coming is not None:
+        words += f", the next begins {say_date(coming)}"
+        figures.append(f"next time from {say_date(coming)}")
+    choices = (NOW, *((NEXT_TIME,) if coming is not None else ()), GIVEN_UP)
+    return Proposal(
+        Family.STANDS,
+        Window(begun, begun, view.day),
+        Harm.GETS_LATE,
+        f"{words}. If it was {work}, record that with its day",
+        Why(
+            "what was let go for weeks is asked about once, and not called overdue for months",
+            tuple(figures),
+            "common practice, no source; the days are our proposal",
+        ),
+        (draft(view, Kind.CANCELLED if planned else Kind.COMPOSTED),),
+        asks=(Ask(STILL, f"to be {work}", needed=True, whole=False, choices=choices),),
+    )
+
+
+def records_of(task: Task, answer: str) -> tuple[Draft, ...]:
+    """What an answer writes: that it was asked, what is passed over, or that it is given up."""
+    (given_up,) = task.ticks
+    if answer == GIVEN_UP:
+        return (given_up,)
+    family = Family.SOW if answer == NEXT_TIME else Family.STANDS
+    said: dict[str, Figure] = {"family": str(family)}
+    return (Draft(Kind.DONE, task.about, {**given_up.figures, **said}),)
