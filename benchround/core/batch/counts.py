@@ -8,6 +8,7 @@ from benchround.core.batch.nouns import MAIN, Tally
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind, Record
 
+SEEN_UP = frozenset({Kind.FIRST_UP, Kind.COUNTED})
 RISING = frozenset({Stage.EMERGING, Stage.SEED_LEAF, Stage.TRUE_LEAF, Stage.SOWN})
 
 
@@ -81,7 +82,6 @@ def _gone(count: int | None, alive: int | None) -> int:
     return count if count is not None else (alive or 0)
 
 
-SEEN_UP = frozenset({Kind.FIRST_UP, Kind.COUNTED})
 TAKES: Mapping[Kind, Callable[[Counts, Record, int | None, int | None], None]] = {
     Kind.SOWN: Counts._sow,
     Kind.PRICKED_OUT: Counts._prick_out,
@@ -91,5 +91,6 @@ TAKES: Mapping[Kind, Callable[[Counts, Record, int | None, int | None], None]] =
     Kind.LOST: Counts._lose,
     Kind.COMPOSTED: Counts._compost,
 }
+"""What each of the other kinds does to the counts."""
 TALLIED = SEEN_UP | TAKES.keys()
 """Kinds that change a count."""
