@@ -10,7 +10,7 @@ import sys
 from collections.abc import Iterator
 from pathlib import Path
 
-from tests.bench import bench_screens, bench_start, bench_store
+from tests.bench import bench_round, bench_screens, bench_start, bench_store
 from tests.bench.figures import HEAD, Figure, machine
 
 PAGE = Path(__file__).parents[2] / "docs" / "measured.md"
@@ -21,7 +21,8 @@ STARTS, KEYS = 9, 12
 
 
 def figures() -> Iterator[Figure]:
-    """Starts, ticks on the disk, keys."""
+    """The whole round, starts, ticks on the disk, keys."""
+    yield from bench_round.figures()
     yield from bench_start.figures(STARTS)
     yield from bench_store.figures()
     yield from bench_screens.figures(KEYS, with_nursery=True, with_opening=False)

@@ -1,7 +1,7 @@
 """How long a whole round takes: `python -m tests.bench.bench_round [batches]`.
 
-Writes a season of 1,000 active batches at every stage, each with its full history, and a year of
-readings, lids and waterings. Prints the time to fold all its records and build the round afresh,
+Writes a season of 1,000 active batches at every stage, each with its full history, and two
+hundred days of readings, lids and waterings. Prints the time to fold all its records and build the round afresh,
 nothing remembered from the time before, and of one kept round after a tick, as ratios to
 `json.load` of the same season's pages. The first look at a new day needs the whole round; after a
 tick only what it touched is asked again.
@@ -31,6 +31,8 @@ from benchround.store.codec import encode
 from benchround.store.naming import page_name
 from benchround.store.pages import FULL
 from benchround.store.tables import format_tables
+from tests.bench.figures import Figure as Measured
+from tests.bench.figures import ratio
 from tests.sample.story import OUTLOOK, PLACES, SITE
 
 DAY = date(2027, 5, 27)
@@ -191,25 +193,40 @@ def forget() -> None:
                 value.cache_clear()
 
 
-def least_seconds(*actions: Callable[[], object], afresh: bool = True) -> list[float]:
-    """The least time each action takes, by turns, the collector off as in `timeit`.
+def by_turns(*actions: Callable[[], object], afresh: bool = True) -> list[tuple[float, ...]]:
+    """The seconds each action takes in every turn, the collector off as in `timeit`.
 
     Args:
         actions: what is timed.
         afresh: whether each starts with nothing remembered, as in a program just started.
     """
-    taken: list[list[float]] = [[] for _ in actions]
-    for _ in range(ROUNDS):
-        for action, times in zip(actions, taken, strict=True):
-            if afresh:
-                forget()
-            gc.collect()
-            gc.disable()
-            start = time.process_time()
-            action()
-            times.append(time.process_time() - start)
-            gc.enable()
-    return [min(times) for times in taken]
+    return [tuple(_seconds(action, afresh) for action in actions) for _ in range(ROUNDS)]
+
+
+def _seconds(action: Callable[[], object], afresh: bool) -> float:
+    if afresh:
+        forget()
+    gc.collect()
+    gc.disable()
+    start = time.process_time()
+    action()
+    taken = time.process_time() - start
+    gc.enable()
+    return taken
+
+
+def figures() -> Iterator[Measured]:
+    """The whole round afresh against reading the same season's pages."""
+    told, library = records(BATCHES), load_library()
+
+    def whole() -> Round:
+        return build_round(RecordBook(told, lambda _: library).season, DAY)
+
+    with tempfile.TemporaryDirectory() as made:
+        files = write_pages(Path(made), told)
+        pairs = [(ours, other) for ours, other in by_turns(whole, lambda: load(files))]
+    what = f"{BATCHES:,} batches: folded, and the whole round, against `json.load` of their files"
+    yield ratio(what, pairs, AIM)
 
 
 def family_seconds(season: Season) -> dict[str, float]:
@@ -244,7 +261,8 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as made:
         files = write_pages(Path(made), told)
         assert load(files) == len(told)
-        json_s, fold_s, whole_s = least_seconds(lambda: load(files), fold, whole)
+        taken = by_turns(lambda: load(files), fold, whole)
+    json_s, fold_s, whole_s = map(min, zip(*taken, strict=True))
     book, kept = fold(), KeptRound()
     kept.round(book.season, DAY)
     ids = count()
@@ -253,16 +271,16 @@ def main() -> None:
         book.add([Record(f"1TICK{next(ids):04d}", DAY, Kind.WATERED, "b0003")])
         return kept.round(book.season, DAY)
 
-    (tick_s,) = least_seconds(tick, afresh=False)
+    tick_s = min(seconds for (seconds,) in by_turns(tick, afresh=False))
     print(f"{batches:,} batches, {len(told):,} records in {len(files)} files, {tasks:,} tasks")
     print("                               ms   ratio")
-    for words, taken in (
+    for words, seconds in (
         ("json.load of the files", json_s),
         ("fold all records", fold_s),
         ("fold and whole round", whole_s),
         ("a tick and the kept round", tick_s),
     ):
-        print(f"{words:26} {taken * 1000:7.1f} {taken / json_s:7.1f}")
+        print(f"{words:26} {seconds * 1000:7.1f} {seconds / json_s:7.1f}")
     print(f"aim below {AIM:g}: {'met' if whole_s / json_s < AIM else 'not met'}")
     dearest = list(family_seconds(fold().season).items())[:6]
     print("of it: " + ", ".join(f"{name} {taken / json_s:.1f}" for name, taken in dearest))
