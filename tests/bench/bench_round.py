@@ -1,8 +1,8 @@
 """How long a whole round takes: `python -m tests.bench.bench_round [batches]`.
 
-Writes a season of 1,000 active batches at every stage, each with its full history, and two
-hundred days of readings, lids and waterings. Prints the time to fold all its records and build the round afresh,
-nothing remembered from the time before, and of one kept round after a tick, as ratios to
+Writes a season of 1,000 active batches at every stage, each with its full history, and two hundred
+days of readings, lids and waterings. Prints the time to fold all its records and build the round
+afresh, nothing remembered from the time before, and of one kept round after a tick, as ratios to
 `json.load` of the same season's pages. The first look at a new day needs the whole round; after a
 tick only what it touched is asked again.
 """
