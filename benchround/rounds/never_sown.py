@@ -8,10 +8,12 @@ or give it up.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from benchround.core.dates import say_date, say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Draft, Figure, Kind
+from benchround.core.season import Season
 from benchround.core.task import Ask, Family, Harm, Task, Why, Window
 from benchround.rounds.proposal import Proposal, draft
 from benchround.rounds.sowing import next_time
@@ -53,16 +55,18 @@ def question(view: BatchView, missed: Sequence[Task]) -> Proposal:
             tuple(figures),
             "common practice, no source; the days are our proposal",
         ),
-        (draft(view, Kind.CANCELLED if planned else Kind.COMPOSTED),),
+        (draft(view, Kind.DONE, family=str(Family.STANDS)),),
         asks=(Ask(STILL, f"to be {work}", needed=True, whole=False, choices=choices),),
     )
 
 
-def records_of(task: Task, answer: str) -> tuple[Draft, ...]:
+def records_of(task: Task, answer: str, season: Season) -> tuple[Draft, ...]:
     """What an answer writes: that it was asked, what is passed over, or that it is given up."""
-    (given_up,) = task.ticks
-    if answer == GIVEN_UP:
-        return (given_up,)
-    family = Family.SOW if answer == NEXT_TIME else Family.STANDS
-    said: dict[str, Figure] = {"family": str(family)}
-    return (Draft(Kind.DONE, task.about, {**given_up.figures, **said}),)
+    (asked,) = task.ticks
+    if answer == NOW:
+        return (asked,)
+    if answer == NEXT_TIME:
+        return (replace(asked, figures={**asked.figures, "family": str(Family.SOW)}),)
+    planned = season.batches[task.about].part(task.part).stage is Stage.PLANNED
+    own: dict[str, Figure] = {"part": task.part} if task.part else {}
+    return (Draft(Kind.CANCELLED if planned else Kind.COMPOSTED, task.about, own),)

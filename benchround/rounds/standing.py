@@ -130,7 +130,7 @@ def leads_to(kind: Kind, stage: Stage) -> Stage | None:
 def records_of(task: Task, figures: dict[str, Figure], season: Season) -> tuple[Draft, ...]:
     """What the answer writes: that it was seen, what was skipped, and the stage it stands at."""
     if never_sown.STILL in figures:
-        return never_sown.records_of(task, str(figures[never_sown.STILL]))
+        return never_sown.records_of(task, str(figures[never_sown.STILL]), season)
     said = dict(figures)
     kind, count = Kind(str(said.pop("stage"))), said.get("count")
     part = season.batches[task.about].part(task.part)
