@@ -139,7 +139,6 @@ class Year:
         return next((span for span in found if span.closes >= day), None)
 
 
-@lru_cache(maxsize=2048)
 def year_on(day: date) -> date:
     """The same day of the next year; the 28th for a leap day."""
     try:
@@ -148,6 +147,7 @@ def year_on(day: date) -> date:
         return day.replace(year=day.year + 1, day=28)
 
 
+@lru_cache(maxsize=2048)
 def say_date(day: date) -> str:
     """A day as it stands on labels and pages that are kept: day, month and year."""
     return f"{day.day} {day:%b} {day.year}"

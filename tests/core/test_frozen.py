@@ -161,3 +161,16 @@ def test_fields_it_cannot_make_are_refused() -> None:
 
     with pytest.raises(TypeError, match="standard dataclass"):
         quick(Late, frozen=True)
+
+
+def test_a_value_that_cannot_be_made_leaves_nothing_open() -> None:
+    class Tray:
+        code: str
+        notes: list[str] = dataclasses.field(default_factory=lambda: [1 // len("")])  # type: ignore[list-item]
+
+    made: Any = quick(Tray, frozen=True, slots=True)
+    for _ in range(FEW + 2):
+        tray = made("t1", ["x"])
+    with pytest.raises(ZeroDivisionError):
+        tray.__init__("t2")
+    assert type(tray) is made and tray.code == "t1"

@@ -207,9 +207,9 @@ def sun_factor_at(build: FrameBuild, sun: Sunlit, lid: LidPosition, warmer_c: fl
     without sun, unless the frame is colder than outside.
     """
     terms = _sun_and_losses(build, sun, lid, warmer_c)
-    warming_w = (terms.taken_w - terms.evaporated_w - terms.into_ground_w) / sun.factor
+    warming_w = terms.taken_w - terms.evaporated_w - terms.into_ground_w
     if warming_w > 0.0:
-        return terms.lost_w / warming_w
+        return sun.factor * terms.lost_w / warming_w
     return inf if warmer_c >= 0.0 else -inf
 
 

@@ -164,7 +164,8 @@ def _sun_sign(build: FrameBuild, reading: FrameReading) -> _Sign | RejectedReadi
 def _factor_for(build: FrameBuild, reading: FrameReading, maximum: float) -> float:
     """Return the sun factor that shows a maximum: the least that brings any hour up to it.
 
-    It is 0 or less where the air outside was as warm as that, by night as well.
+    It is 0 or less where the air outside was as warm as that, by night as well. The reading is one
+    of a day with sun.
     """
     return min(
         sun_factor_at(build, sunlit_in(hour), lid, maximum - hour.air_c)
