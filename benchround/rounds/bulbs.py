@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from benchround.core.crop.crop import PlantClass
-from benchround.core.dates import Span, say_day
+from benchround.core.dates import say_day
 from benchround.core.lifecycle import Stage
 from benchround.core.record import Kind
 from benchround.core.task import Family, Harm, Why, Window
 from benchround.rounds.proposal import Proposal, draft, window
-from benchround.rounds.sowing import passed_over
+from benchround.rounds.sowing import sowing_window
 from benchround.rounds.view import BatchView
 
 GRACE_DAYS = 14
@@ -55,7 +55,7 @@ def _resting(view: BatchView) -> tuple[date, str]:
 
 
 def _plant(view: BatchView) -> Iterator[Proposal]:
-    span = planting_span(view)
+    span = sowing_window(view)
     if span is None:
         return
     yield Proposal(
@@ -70,12 +70,3 @@ def _plant(view: BatchView) -> Iterator[Proposal]:
         ),
         (draft(view, Kind.PLANTED_BULBS, count=view.batch.wanted),),
     )
-
-
-def planting_span(view: BatchView) -> Span | None:
-    """The first window after the plan, or after one that was passed over; None without any."""
-    year, passed = view.season.site.year, passed_over(view)
-    since = view.batch.begun if passed is None else passed + timedelta(days=1)
-    found = (year.span(one, since) for one in view.crop.windows)
-    spans = [span for span in found if span is not None]
-    return min(spans, key=lambda span: span.opens, default=None)

@@ -16,16 +16,24 @@ from benchround.core.record import Draft, Figure, Kind
 from benchround.core.season import Season
 from benchround.core.task import Ask, Family, Harm, Task, Why, Window
 from benchround.rounds.proposal import Proposal, draft
-from benchround.rounds.sowing import next_time
+from benchround.rounds.sowing import next_time, window_open_now
 from benchround.rounds.view import BatchView
 
-STEPS = frozenset({Family.SOAK, Family.CHILL, Family.SOW, Family.BULBS})
+LEAD_TO_SOWING = frozenset({Family.SOAK, Family.CHILL, Family.SOW, Family.BULBS})
 """Families that lead to a sowing, or to bulbs planted."""
-SOWS = frozenset({Family.SOW, Family.BULBS})
+ARE_SOWING = frozenset({Family.SOW, Family.BULBS})
 """Those that are the sowing or the planting: while there is time for it, nothing is asked."""
+LONG_DAYS = 21
+"""So many days beyond its time a sowing was done, or given up, without a word; our proposal."""
 STILL = "still"
 NOW, NEXT_TIME, GIVEN_UP = "now", "next time", "given up"
 """What may be said to the question."""
+
+
+def is_to_be_asked(missed: Sequence[Task]) -> bool:
+    """Whether the sowing itself, or the planting, was let go for weeks."""
+    days = max((task.overdue_days for task in missed), default=0)
+    return days > LONG_DAYS and not ARE_SOWING.isdisjoint(task.family for task in missed)
 
 
 def question(view: BatchView, missed: Sequence[Task]) -> Proposal:
@@ -38,9 +46,12 @@ def question(view: BatchView, missed: Sequence[Task]) -> Proposal:
     words = f"Still to be {work}? "
     figures = [f"{task.family}: due until {say_day(task.window.latest)}" for task in missed]
     if planned:
-        words += f"Its time was over on {say_day(last.window.latest)}"
+        words += f"Its time was over on {say_date(last.window.latest)}"
+        still_open = window_open_now(view)
+        if still_open is not None:
+            figures.append(f"the crop may be {work} until {say_date(still_open.closes)}")
     else:
-        words += f"It is at '{view.stage}' since {say_day(view.part.since)}"
+        words += f"It is at '{view.stage}' since {say_date(view.part.since)}"
     if coming is not None:
         words += f", the next begins {say_date(coming)}"
         figures.append(f"next time from {say_date(coming)}")

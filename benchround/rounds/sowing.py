@@ -9,6 +9,7 @@ from benchround.core.crop.crop import Covering, Light, PlantClass, Raising, Trea
 from benchround.core.dates import Span, say_date, say_day, year_on
 from benchround.core.lifecycle import Stage
 from benchround.core.planning.last_sowing import window_span
+from benchround.core.planning.planned_time import passed_over, wished_span
 from benchround.core.record import Kind
 from benchround.core.seed.packet_words import amount_words, packet_words, urgent_words
 from benchround.core.task import Ask, Family, Harm, Slot, Why, Window
@@ -45,40 +46,39 @@ def propose(view: BatchView) -> Iterator[Proposal]:
 def sowing_window(view: BatchView) -> Span | None:
     """The span in which a planned sowing belongs: the grower's own day, else the crop's window.
 
-    A time that was passed over is gone: the next one counts. None where the crop has no window and
-    no day was wished.
+    A time that was passed over is gone: the next one counts. Of windows that were missed the
+    latest of the last year counts. None where the crop has no window and no day was wished.
     """
-    passed = passed_over(view)
+    wished = wished_span(view.season, view.batch, view.part, view.day)
+    if wished is not None:
+        return wished
+    passed = passed_over(view.season, view.batch, view.part, view.day)
+    return _window_from(view, passed, view.day)
+
+
+def _window_from(view: BatchView, passed: date | None, day: date) -> Span | None:
+    """The crop's window a plan belongs to on a day, those up to `passed` left out."""
     since = view.batch.begun if passed is None else passed + timedelta(days=1)
-    planned = view.part.last.get(Kind.PLANNED)
-    wished = planned.text("sow_on") if planned else ""
-    if wished:
-        day = date.fromisoformat(wished)
-        closes = planned.text("sow_by") if planned else ""
-        span = Span(day, date.fromisoformat(closes) if closes else day + timedelta(days=14))
-        while span.closes < since and passed is not None:
-            span = Span(year_on(span.opens), year_on(span.closes))
-        return span
-    lately = max(since, view.day - A_YEAR)
-    return _in_turn(_spans(view, lately), _spans(view, max(since, view.day)), view.day)
+    return _in_turn(_spans(view, max(since, day - A_YEAR)), _spans(view, max(since, day)), day)
 
 
 def next_time(view: BatchView) -> date | None:
-    """When its next sowing or planting time after today begins; None where there is none."""
-    planned = view.part.last.get(Kind.PLANNED)
-    wished = planned.text("sow_on") if planned else ""
-    if wished:
-        day = date.fromisoformat(wished)
-        while day <= view.day:
-            day = year_on(day)
-        return day
-    tomorrow = view.day + timedelta(days=1)
-    return min((span.opens for span in _spans(view, tomorrow)), default=None)
+    """The day it will be asked for next when its present time is passed over; None where never."""
+    wished = wished_span(view.season, view.batch, view.part, view.day)
+    if wished is not None:
+        opens = wished.opens
+        while opens <= view.day:
+            opens = year_on(opens)
+        return opens
+    day = view.day + timedelta(days=1)
+    while (span := _window_from(view, view.day, day)) is not None and span.opens > day:
+        day = span.opens  # by then another window may be nearer
+    return day if span is not None else None
 
 
-def passed_over(view: BatchView) -> date | None:
-    """The day it was said that its sowing waits for the next time; None where that was not."""
-    return view.season.done.get((str(Family.SOW), view.batch.id, view.part.name))
+def window_open_now(view: BatchView) -> Span | None:
+    """A window of the crop that is open today, whatever day was wished."""
+    return next((span for span in _spans(view, view.day) if view.day in span), None)
 
 
 def _spans(view: BatchView, since: date) -> list[Span]:
@@ -131,8 +131,9 @@ def _from_plan(view: BatchView, span: Span) -> Window:
         return Window(span.opens, span.opens, span.closes)
     planned = view.part.last.get(Kind.PLANNED)
     wished = planned is not None and bool(planned.text("sow_on"))
-    best = span.opens if wished else max(span.opens, view.day + timedelta(days=1))
-    return Window(span.opens - timedelta(days=1), best, max(best, span.closes))
+    tomorrow = min(view.day + timedelta(days=1), span.closes)
+    best = span.opens if wished else max(span.opens, tomorrow)
+    return Window(span.opens - timedelta(days=1), best, span.closes)
 
 
 def _from_wet(view: BatchView) -> Window:
@@ -159,7 +160,8 @@ def _sow(view: BatchView, span: Span | None, when: Window) -> Iterator[Proposal]
     figures += [word.text for word in words]
     if span is not None:
         figures.insert(0, f"window {say_day(span.opens)} to {say_day(span.closes)}")
-        if span.share_gone(view.day) >= URGENT_SHARE and span.days > LONG_PERIOD_DAYS:
+        over = view.day > span.closes
+        if not over and span.share_gone(view.day) >= URGENT_SHARE and span.days > LONG_PERIOD_DAYS:
             figures.append("two thirds of the window are gone")
     container = (planned.text("container") if planned else "") or view.part.container
     yield Proposal(
@@ -170,7 +172,7 @@ def _sow(view: BatchView, span: Span | None, when: Window) -> Iterator[Proposal]
         f"{amount_words(seeds, packet, view.crop)}"
         f"{f' in {container}' if container else ''}{where}; {_cover(view)}. "
         f"{label_words(view, seeds)}",
-        Why(_rule(view), tuple(figures), view.crop.source("windows")),
+        Why(_rule(view, span), tuple(figures), view.crop.source("windows")),
         (
             draft(
                 view,
@@ -203,7 +205,7 @@ def _dry_yet(view: BatchView) -> str:
     return ""
 
 
-def _rule(view: BatchView) -> str:
+def _rule(view: BatchView, span: Span | None) -> str:
     match view.stage:
         case Stage.PRETREATED if view.since(Kind.SOAKED):
             return "soaked seed is sown within a day"
@@ -211,6 +213,8 @@ def _rule(view: BatchView) -> str:
             return "its cold is done: sow at once"
         case Stage.CHITTED:
             return "sprouted seed is sown the day the roots show"
+        case _ if span is not None and view.day > span.closes:
+            return "its sowing window has closed: sow it at once, or let it wait"
         case _:
             return "its sowing window is open"
 

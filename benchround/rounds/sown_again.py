@@ -15,6 +15,7 @@ from benchround.core.crop.crop import Hardiness
 from benchround.core.dates import say_day
 from benchround.core.frozen import dataclass
 from benchround.core.planning.last_sowing import WORTH_DAYS, first_frost_from, window_span
+from benchround.core.planning.planned_time import wished_span
 from benchround.core.planning.schedule import Expected, Step, expected_course
 from benchround.core.record import Figure, Kind, Record
 from benchround.rounds.view import BatchView
@@ -102,7 +103,8 @@ def _window_shut(view: BatchView) -> str:
     """Whether its sowing time is over; a sowing outside it from the start is the grower's own."""
     planned, sowing = view.part.last.get(Kind.PLANNED), view.batch.sowing
     if planned is not None and planned.text("sow_by"):
-        by = date.fromisoformat(planned.text("sow_by"))
+        span = wished_span(view.season, view.batch, view.part, view.day)
+        by = span.closes if span is not None else date.fromisoformat(planned.text("sow_by"))
         return f"it was to be sown by {say_day(by)}" if view.day > by else ""
     if not view.crop.windows or sowing is None:
         return ""

@@ -25,7 +25,7 @@ STEPS = frozenset(
     | {Family.PINCH, Family.HARDEN, Family.PLANT_OUT}
 )
 """Families that take a batch from one stage to the next, or belong to one."""
-LONG_DAYS = 21
+LONG_DAYS = never_sown.LONG_DAYS
 """A step so many days beyond its window was done, or given up, without a word; our proposal."""
 SEVERAL, SEVERAL_DAYS = 2, 14
 """Where several are missed it is asked sooner; our proposal."""
@@ -50,23 +50,27 @@ NOTE = "as it was found; the day it came so far is not known"
 
 def instead_of_the_missed(view: BatchView, tasks: Sequence[Task]) -> list[Task]:
     """A part's tasks, with one question for the steps that were missed for weeks."""
-    waits = view.stage in BEFORE
-    steps = never_sown.STEPS if waits else STEPS
+    steps, is_to_be_asked, question = STEPS, _is_to_be_asked, _question
+    if view.stage in BEFORE:
+        steps, is_to_be_asked = never_sown.LEAD_TO_SOWING, never_sown.is_to_be_asked
+        question = never_sown.question
     if not any(task.standing is Standing.OVERDUE and task.family in steps for task in tasks):
         return list(tasks)
     answered = view.season.done.get((str(Family.STANDS), view.batch.id, view.part.name))
     eased = [_since_answer(task, answered, view.day, steps) for task in tasks]
     missed = [t for t in eased if t.standing is Standing.OVERDUE and t.family in steps]
-    days = max((task.overdue_days for task in missed), default=0)
-    several = len(missed) >= SEVERAL and days > SEVERAL_DAYS and not waits
-    in_time = waits and never_sown.SOWS.isdisjoint(task.family for task in missed)
-    if in_time or (days <= LONG_DAYS and not several):
+    if not is_to_be_asked(missed):
         return eased
-    asked = never_sown.question(view, missed) if waits else _question(view, missed)
-    question = of_batch(view, asked)
+    asked = of_batch(view, question(view, missed))
     replaced = steps | {Family.LOCATE}
     rest = [t for t in eased if t.family not in replaced or t.standing is not Standing.OVERDUE]
-    return [*rest, question] if question is not None else rest
+    return [*rest, asked] if asked is not None else rest
+
+
+def _is_to_be_asked(missed: Sequence[Task]) -> bool:
+    """Whether one step was missed for weeks, or several for nearly as long."""
+    days = max((task.overdue_days for task in missed), default=0)
+    return days > LONG_DAYS or (len(missed) >= SEVERAL and days > SEVERAL_DAYS)
 
 
 def _since_answer(task: Task, answered: date | None, day: date, steps: frozenset[Family]) -> Task:

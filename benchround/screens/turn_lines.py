@@ -9,9 +9,9 @@ from benchround.core.batch.batch import Batch
 from benchround.core.crop.crop import Crop
 from benchround.core.dates import say_day
 from benchround.core.lifecycle import BEFORE
+from benchround.core.planning.planned_time import wished_span
 from benchround.core.planning.row_in_turn import row_here
 from benchround.core.planning.schedule import sowing_day, window_day
-from benchround.core.record import Kind
 from benchround.core.season import Season
 from benchround.screens.text import BLANK, Line, Role, paragraph
 
@@ -60,7 +60,7 @@ def turn_lines(season: Season, crop: Crop, day: date, width: int) -> Iterator[Li
 def batch_turn(season: Season, batch: Batch, day: date, width: int) -> Iterator[Line]:
     """What follows a batch, where it is the last sowing of its crop."""
     crop = season.crop(batch.crop)
-    if crop.succession_days is None or _last(season, crop) is not batch:
+    if crop.succession_days is None or _last(season, crop, day) is not batch:
         return
     yield from turn_line(season, crop, _sown(season, batch, crop, day)[0], width)
 
@@ -74,7 +74,7 @@ def _sown(season: Season, batch: Batch, crop: Crop, day: date) -> tuple[date, st
 
 
 def _start(season: Season, crop: Crop, day: date) -> tuple[date, str]:
-    last, year = _last(season, crop), season.site.year
+    last, year = _last(season, crop, day), season.site.year
     if last is not None:
         sown, why = _sown(season, last, crop, day)
         this = year.midwinter(day.year)
@@ -83,18 +83,14 @@ def _start(season: Season, crop: Crop, day: date) -> tuple[date, str]:
     return window_day(season, crop, day)
 
 
-def _last(season: Season, crop: Crop) -> Batch | None:
+def _last(season: Season, crop: Crop, day: date) -> Batch | None:
     """The batch of a crop sown last, or planned for the latest day."""
     planned = [
-        (text, batch)
+        (wished.opens, batch)
         for batch in season.batches.values()
-        if batch.crop == crop.key and batch.main.stage in BEFORE and (text := _planned_for(batch))
+        if batch.crop == crop.key and batch.main.stage in BEFORE
+        if (wished := wished_span(season, batch, batch.main, day)) is not None
     ]
     if planned:
         return max(planned, key=lambda one: one[0])[1]
     return season.batches.get(season.last_sown.get(crop.key, ""))
-
-
-def _planned_for(batch: Batch) -> str:
-    planned = batch.main.last.get(Kind.PLANNED)
-    return planned.text("sow_on") if planned is not None else ""

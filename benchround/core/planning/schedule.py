@@ -15,6 +15,7 @@ from benchround.core.crop.crop import Crop, Raising
 from benchround.core.dates import number_of_days, say_day
 from benchround.core.lifecycle import BEFORE, WAITING, Stage
 from benchround.core.planning.last_sowing import window_span
+from benchround.core.planning.planned_time import wished_span
 from benchround.core.planning.schedule_later import Young, later_steps
 from benchround.core.planning.schedule_step import STAGES_AHEAD, Expected, Step
 from benchround.core.record import Figure, Kind, Record
@@ -56,18 +57,10 @@ def sowing_day(season: Season, batch: Batch, crop: Crop, day: date) -> tuple[dat
         usual = next((t.days for t in crop.treatments if t.name == "chill"), USUAL_COLD_DAYS)
         days = round(chilled.number("days") or usual)
         return chilled.day + timedelta(days=days), f"{number_of_days(days)} of cold"
-    planned = main.last.get(Kind.PLANNED)
-    wished = _day_of(planned.text("sow_on")) if planned else None
+    wished = wished_span(season, batch, main, day)
     if wished is not None:
-        return wished, "the day you set"
+        return wished.opens, "the day you set"
     return window_day(season, crop, day)
-
-
-def _day_of(text: str) -> date | None:
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        return None
 
 
 def window_day(season: Season, crop: Crop, day: date) -> tuple[date, str]:
